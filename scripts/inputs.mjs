@@ -1,0 +1,31 @@
+import { createHash } from 'node:crypto';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { inRoot } from './run.mjs';
+
+function addFiles(hash, path) {
+  for (const entry of readdirSync(inRoot(path), { withFileTypes: true }).sort((a, b) => (a.name < b.name ? -1 : 1))) {
+    const child = `${path}/${entry.name}`;
+    if (entry.isDirectory()) addFiles(hash, child);
+    else if (!/\.test\.tsx?$/.test(entry.name)) addFile(hash, child);
+  }
+}
+
+function addFile(hash, path) {
+  hash
+    .update(`${path}\0`)
+    .update(readFileSync(inRoot(path)))
+    .update('\0');
+}
+
+/** One hash over the names and bytes of files and whole folders (without their tests), by path from the project's folder. */
+export function hashInputs(paths) {
+  const hash = createHash('sha256');
+  for (const path of paths) {
+    if (existsSync(inRoot(path))) {
+      if (existsSync(join(inRoot(path), '.'))) addFiles(hash, path);
+      else addFile(hash, path);
+    }
+  }
+  return hash.digest('hex');
+}
