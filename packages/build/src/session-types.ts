@@ -2,6 +2,7 @@
 import type { Working } from '@oddwheel/mechanics/method/working';
 import type { Kind } from '@oddwheel/quantity/kinds';
 import type { Evaluation } from './assess/evaluation.ts';
+import type { BuildFile } from './schema/format-1.ts';
 import type { Assessment, Finding, Here, Measured } from './assess/types.ts';
 import type { Patch } from './document/patch.ts';
 import type { Fault } from './fault.ts';
@@ -12,6 +13,8 @@ export interface Session {
   readonly text: string;
   /** SHA-256 of the text. */
   readonly hash: string;
+  /** The file as read, brought to the present format. */
+  readonly build: BuildFile;
   readonly here: Here;
   readonly assessment: Assessment;
   /** The parsed and resolved build with what was reused; opaque to callers. */

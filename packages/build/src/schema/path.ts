@@ -72,7 +72,7 @@ const chain = z.strictObject({
   kind: z.literal('chain'),
   ...ends,
   chain: keyField({ name: 'Chain size', table: 'chain-sizes', example: '12B' }),
-  strands: integerField({ name: 'Strands', min: 1, max: 3 }).optional(),
+  strands: integerField({ name: 'Strands', min: 1, max: 3, blank: { row: 'brief-defaults/strands' } }).optional(),
   teeth: teeth(6),
   links: integerField({ name: 'Links', min: 10, max: 2000 }).optional(),
   tensioner: choiceField('Tensioner', ['none', 'slack side']).optional(),

@@ -1,4 +1,4 @@
-import type { Kind, } from '@oddwheel/quantity/kinds';
+import type { Kind } from '@oddwheel/quantity/kinds';
 import type { Quantity, Vec3 } from '@oddwheel/quantity/quantity';
 import type { Expr } from './expr.ts';
 
@@ -77,7 +77,8 @@ export interface Method<I extends Params = Params, O extends Params = Params> {
   readonly sources: readonly Source[];
   /** What the method takes for granted, in sentences. */
   readonly holds?: readonly string[];
-  readonly run: (input: ValuesOf<I>) => ValuesOf<O>;
+  /** Method syntax on purpose: a list of methods with different inputs can then be typed. */
+  run(input: ValuesOf<I>): ValuesOf<O>;
 }
 
 /**

@@ -1,0 +1,90 @@
+import type { Cache } from '../model/cache.ts';
+import type { Model, Value } from '../model/model.ts';
+import { placeSlider } from './cases.ts';
+import { evaluate, type Evaluation } from './evaluation.ts';
+import { findingsOf } from './findings.ts';
+import { partsNeeded } from './parts.ts';
+import { gearSpans, loadCases, pathOf } from './path.ts';
+import { referenceRows } from './reference.ts';
+import { buildScene } from './scene.ts';
+import type { Assessment, Assumed, FindOut, Finding, Here, ShaftPlace } from './types.ts';
+import { MIDDLE } from './uncertainty.ts';
+
+/** Where the slider is wanted; blank parts take a middle gear and the middle of its range. */
+export interface WantedHere {
+  readonly gear?: string | undefined;
+  readonly roadSpeed?: number | undefined;
+}
+
+/** Places the slider and assesses the model. Pure; with a cache it gives the same answer faster. */
+export function assess(model: Model, wanted: WantedHere, cache: Cache | null): { readonly assessment: Assessment; readonly evaluation: Evaluation } {
+  const scene = buildScene(model, MIDDLE, cache);
+  const { engine, rollOut, overall, show } = scene;
+  const spans =
+    engine && rollOut !== null
+      ? overall.map((ratio, k) => {
+          const speed = (crank: number) => ((crank / ratio) * rollOut) / (2 * Math.PI);
+          return { id: String(k + 1), name: gearName(k), low: speed(engine.idle), high: speed(engine.redline) };
+        })
+      : [];
+  const slider = placeSlider(wanted, spans, (speed) => show('speed', speed));
+  const evaluation = evaluate(model, slider.here, cache);
+  const findings = findingsOf(evaluation);
+  return { evaluation, assessment: write(evaluation, findings, slider.here, slider.note) };
+}
+
+const gearName = (k: number): string => ['1st', '2nd', '3rd'][k] ?? `${k + 1}th`;
+
+function write(evaluation: Evaluation, findings: readonly Finding[], here: Here, hereNote: string | null): Assessment {
+  const { model, middle } = evaluation;
+  const plainRows = new Set(findings.filter((f) => f.reserve === null).map((f) => f.row));
+  const loads = middle.scene.cases;
+  return {
+    name: model.name,
+    about: model.about,
+    path: pathOf(evaluation, findings),
+    gears: gearSpans(evaluation),
+    cases: loadCases(evaluation),
+    findings,
+    reserves: middle.reserves.map((x, k) => (plainRows.has(Math.floor(k / evaluation.columns)) ? Number.NaN : x)),
+    assumed: model.values.filter((v) => v.origin === 'assumed').map(assumedOf),
+    findOut: findOut(evaluation, findings),
+    closure:
+      loads.length > 0
+        ? { torque: Math.max(...loads.map((load) => load.torqueResidual)), power: Math.max(...loads.map((load) => load.powerResidual)) }
+        : null,
+    parts: partsNeeded(model),
+    reference: referenceRows(evaluation),
+    shafts: model.shafts.map((shaft, k): ShaftPlace => ({
+      address: shaft.address,
+      name: shaft.name,
+      origin: shaft.origin,
+      direction: shaft.direction,
+      sense: middle.scene.senses[k] ?? null,
+      seats: shaft.seats.map(({ address, name, kind, at }) => ({ address, name, kind, at })),
+    })),
+    here,
+    hereNote,
+    units: model.units,
+    notes: model.notes,
+  };
+}
+
+const assumedOf = (v: Value): Assumed => ({ address: v.address, name: v.name, text: v.text, source: v.source ?? '' });
+
+/** Uncertain inputs by how many findings hang on them; those that open findings first. */
+function findOut(evaluation: Evaluation, findings: readonly Finding[]): FindOut[] {
+  const missing = new Map<string, { readonly says: string; readonly findings: string[] }>();
+  for (const finding of findings)
+    for (const m of finding.missing) {
+      const entry = missing.get(m.address) ?? { says: m.says, findings: [] };
+      entry.findings.push(finding.id);
+      missing.set(m.address, entry);
+    }
+  const blank = [...missing].map(([address, m]): FindOut => ({ address, name: m.says, text: 'blank', findings: m.findings, recipe: '' }));
+  const uncertain = evaluation.uncertain.flatMap((v): FindOut[] => {
+    const settles = findings.filter((f) => f.dependsOn.includes(v.address)).map((f) => f.id);
+    return settles.length > 0 ? [{ address: v.address, name: v.name, text: v.text, findings: settles, recipe: v.recipe ?? '' }] : [];
+  });
+  return [...blank, ...uncertain].sort((a, b) => b.findings.length - a.findings.length || (a.address < b.address ? -1 : 1));
+}

@@ -1,0 +1,31 @@
+/** Ids of all checks; with an address they name a finding and may stand in a build's overrides. */
+export const CHECK_IDS = [
+  'path.forward',
+  'output.side-pull',
+  'chain.pull',
+  'chain.fit',
+  'chain.slack',
+  'chain.wrap',
+  'chain.clear',
+  'chain.slope',
+  'chain.links',
+  'chain.parallel',
+  'bevel.meet',
+  'bevel.face',
+  'bevel.undercut',
+  'unit.torque',
+  'unit.speed',
+  'spur.centres',
+  'target.top-speed',
+  'target.cruise',
+  'target.pull',
+  'shop.swing',
+  'shop.bar',
+] as const;
+export type CheckId = (typeof CHECK_IDS)[number];
+
+const KNOWN: ReadonlySet<string> = new Set(CHECK_IDS);
+
+export function isKnownCheck(id: string): boolean {
+  return KNOWN.has(id);
+}

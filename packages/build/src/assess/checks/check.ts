@@ -1,0 +1,96 @@
+import type { Kind } from '@oddwheel/quantity/kinds';
+import type { Model, Override, Value } from '../../model/model.ts';
+import type { CaseLoads } from '../loads.ts';
+import type { CheckId } from '../check-ids.ts';
+import type { At, StageGeometry, Used } from '../geometry/types.ts';
+import type { EngineCurve } from '../cases.ts';
+import type { Consequence, Missing, Use } from '../types.ts';
+
+/** The build at one corner of its uncertain inputs: geometry, train and loads as plain numbers. */
+export interface Scene {
+  readonly model: Model;
+  readonly at: At;
+  readonly engine: EngineCurve | null;
+  /** Crank speed over output speed, gear by gear. */
+  readonly boxRatios: readonly number[];
+  /** Crank speed over wheel speed, gear by gear. */
+  readonly overall: readonly number[];
+  readonly rollOut: number | null;
+  readonly stages: readonly StageGeometry[];
+  readonly senses: readonly (1 | -1 | null)[];
+  /** Standing cases; empty without a torque curve. */
+  readonly cases: readonly CaseLoads[];
+  /** Prints an SI number in the units of the build. */
+  readonly show: (use: Use, si: number) => string;
+}
+
+/** What a check stands on. */
+export interface Subject {
+  readonly address: string;
+  readonly element: string;
+  /** Index of the stage, where it is one. */
+  readonly stage: number | null;
+}
+
+export interface Amount {
+  readonly name: string;
+  readonly value: number;
+  readonly kind: Kind;
+  readonly use: Use;
+}
+
+/** What a check found for one subject, one case, one corner. */
+export type Outcome =
+  | {
+      readonly kind: 'measured';
+      readonly demand: Amount;
+      readonly capacity: Amount;
+      /** Capacity over demand, or as the last method of `used` gives it. */
+      readonly reserve: number;
+      /** One sentence with the numbers. */
+      readonly says: () => string;
+      readonly uses: readonly Value[];
+      readonly used: () => readonly Used[];
+    }
+  | {
+      readonly kind: 'plain';
+      readonly holds: boolean;
+      readonly says: () => string;
+      readonly uses: readonly Value[];
+      readonly used: () => readonly Used[];
+    }
+  | { readonly kind: 'unknown'; readonly missing: readonly Missing[] };
+
+export interface Check {
+  readonly id: CheckId;
+  readonly title: string;
+  readonly consequence: Consequence;
+  /** Design reserve when the build does not override it, and its ground. */
+  readonly wanted: { readonly reserve: number; readonly from: string };
+  /** A published recommendation that proven drives break: never worse than thin. */
+  readonly atWorst: 'fails' | 'thin';
+  readonly perCase: boolean;
+  readonly subjects: (model: Model) => readonly Subject[];
+  /** Null: the check does not apply. `load` is null unless `perCase`. */
+  readonly run: (scene: Scene, subject: Subject, load: CaseLoads | null) => Outcome | null;
+}
+
+/** Design reserve in force for a finding. */
+export function wantedReserve(check: Check, override: Override | undefined): { reserve: number; from: string } {
+  return override
+    ? { reserve: override.reserve, from: `set in the build: ${override.why} (${override.who}, ${override.when})` }
+    : { reserve: check.wanted.reserve, from: check.wanted.from };
+}
+
+/** Subjects of a check that stands on one kind of stage. */
+export function stagesOfKind(...kinds: readonly string[]): (model: Model) => readonly Subject[] {
+  return (model) =>
+    model.stages.flatMap((stage, index) =>
+      kinds.includes(stage.kind) ? [{ address: stage.address, element: stage.name, stage: index }] : [],
+    );
+}
+
+/** One subject that is no stage. */
+export function oneSubject(address: string, element: string): (model: Model) => readonly Subject[] {
+  return () => [{ address, element, stage: null }];
+}

@@ -1,0 +1,165 @@
+import type { Value } from '../model/model.ts';
+import { type Amount, type Outcome, wantedReserve } from './checks/check.ts';
+import { type CornerResult, type Evaluation, lowest, PLAIN_HOLDS, type Row } from './evaluation.ts';
+import { CONSEQUENCES, type Finding, type Measured, type Severity, type Spread } from './types.ts';
+
+const ORDER: readonly Severity[] = ['fails', 'unknown', 'thin', 'holds'];
+
+export const findingId = (row: Row): string => `${row.check.id}:${row.subject.address}`;
+
+/** Outcome of a row at one corner and column, computed anew: for its words, which the reserves do not hold. */
+export function outcomeAt(evaluation: Evaluation, result: CornerResult, row: Row, column: number): Outcome | null {
+  const { scene, atSlider } = result;
+  if (!row.check.perCase) return row.check.run(scene, row.subject, null);
+  const load = column === evaluation.columns - 1 ? atSlider : (scene.cases[column] ?? null);
+  return load ? row.check.run(scene, row.subject, load) : null;
+}
+
+/** Severity of one number against its design reserve. */
+function severityOf(number: number, wanted: number, atWorst: 'fails' | 'thin', plain: boolean): Severity {
+  if (Number.isNaN(number)) return 'unknown';
+  if (number < 1) return atWorst;
+  if (plain || number >= wanted) return 'holds';
+  return 'thin';
+}
+
+const text = (evaluation: Evaluation, amount: Amount): Measured => ({
+  name: amount.name,
+  value: amount.value,
+  kind: amount.kind,
+  text: evaluation.middle.scene.show(amount.use, amount.value),
+});
+
+interface Ends {
+  readonly spread: Spread;
+  readonly low: Severity;
+  readonly high: Severity;
+  /** An end of an uncertain input leaves the check without an answer. */
+  readonly open: boolean;
+}
+
+function endsOf(evaluation: Evaluation, r: number, wanted: number, atWorst: 'fails' | 'thin', plain: boolean): Ends {
+  const value = lowest(evaluation.middle.reserves, r, evaluation.columns).value;
+  const others = evaluation.others.map((other) => lowest(other.reserves, r, other.scene.cases.length + 1).value);
+  const known = [value, ...others].filter((x) => !Number.isNaN(x));
+  const spread = { value, lo: Math.min(...known), hi: Math.max(...known) };
+  return {
+    spread,
+    low: severityOf(spread.lo, wanted, atWorst, plain),
+    high: severityOf(spread.hi, wanted, atWorst, plain),
+    open: others.some(Number.isNaN),
+  };
+}
+
+/** Uncertain inputs that move a row at all, by the size of their part. */
+function movers(evaluation: Evaluation, r: number): { readonly value: Value; readonly swing: number }[] {
+  const middle = lowest(evaluation.middle.reserves, r, evaluation.columns).value;
+  const swings = evaluation.uncertain.map((value) => {
+    const alone = evaluation.others.filter((other) => other.corner.size === 1 && other.corner.has(value.address));
+    const swing = Math.max(0, ...alone.map((other) => Math.abs(lowest(other.reserves, r, other.scene.cases.length + 1).value - middle)));
+    return { value, swing };
+  });
+  return swings.filter((x) => x.swing > 0).sort((a, b) => b.swing - a.swing);
+}
+
+/** Inputs whose part in the spread is a twentieth of the largest, or more: the rest would not settle anything. */
+function settling(all: readonly { readonly value: Value; readonly swing: number }[]): Value[] {
+  const most = all[0]?.swing ?? 0;
+  return all.filter((x) => x.swing >= most / 20).map((x) => x.value);
+}
+
+const list = (words: readonly string[]): string =>
+  words.length <= 1 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
+
+function eitherWay(ends: Ends, depends: readonly Value[]): { severity: Severity; either: string | null } {
+  const { low, high, spread } = ends;
+  if (spread.lo === spread.hi) return { severity: low, either: null };
+  const names = list(depends.map((v) => v.name));
+  if (low === high) return { severity: low, either: `${low} either way` };
+  if (low === 'fails') return { severity: 'unknown', either: `fails or ${high}: depends on ${names}` };
+  return { severity: low, either: `${low} or ${high}: depends on ${names}` };
+}
+
+/** The finding of one row; null where the check does not apply. */
+function toFinding(evaluation: Evaluation, row: Row, r: number): Finding | null {
+  const { columns, middle, model } = evaluation;
+  const worst = lowest(middle.reserves, r, columns);
+  const column = worst.column < 0 ? 0 : worst.column;
+  const outcome = outcomeAt(evaluation, middle, row, column) ?? outcomeAt(evaluation, middle, row, columns - 1);
+  const id = findingId(row);
+  const wanted = wantedReserve(row.check, model.overrides[id]);
+  const base = {
+    id,
+    check: row.check.id,
+    address: row.subject.address,
+    element: row.subject.element,
+    title: row.check.title,
+    consequence: row.check.consequence,
+    wanted: wanted.reserve,
+    wantedFrom: wanted.from,
+    row: r,
+  };
+  if (!outcome) {
+    // A check by load cases, and there are none: the engine's torque is not known.
+    if (!row.check.perCase || middle.scene.cases.length > 0) return null;
+    const missing = [{ address: '/brief/engine/curve', says: 'the torque curve, or peak torque and peak power with their speeds' }];
+    return { ...base, severity: 'unknown', says: 'No load case can be made.', either: null, governing: null, demand: null, capacity: null, reserve: null, missing, dependsOn: [], assumed: [] };
+  }
+  if (outcome.kind === 'unknown')
+    return {
+      ...base,
+      severity: 'unknown',
+      says: `Missing: ${list(outcome.missing.map((m) => m.says))}.`,
+      either: null,
+      governing: null,
+      demand: null,
+      capacity: null,
+      reserve: null,
+      missing: outcome.missing,
+      dependsOn: [],
+      assumed: [],
+    };
+  const plain = outcome.kind === 'plain';
+  const ends = endsOf(evaluation, r, wanted.reserve, row.check.atWorst, plain);
+  const depends = settling(movers(evaluation, r));
+  const { severity, either } = eitherWay(ends, depends);
+  const governing = row.check.perCase ? caseId(evaluation, column) : null;
+  return {
+    ...base,
+    severity: ends.open && severity !== 'fails' ? 'unknown' : severity,
+    says: outcome.says(),
+    either,
+    governing,
+    demand: plain ? null : text(evaluation, outcome.demand),
+    capacity: plain ? null : text(evaluation, outcome.capacity),
+    reserve: plain ? null : ends.spread,
+    missing: [],
+    dependsOn: ends.low === ends.high ? [] : depends.map((v) => v.address),
+    assumed: outcome.uses.filter((v) => v.origin === 'assumed').map((v) => v.address),
+  };
+}
+
+export function caseId(evaluation: Evaluation, column: number): string {
+  return evaluation.middle.scene.cases[column]?.point.id ?? 'here';
+}
+
+/** Severity that one column of a row shows, against the finding's design reserve. */
+export function severityAt(evaluation: Evaluation, finding: Finding, row: Row, column: number): Severity {
+  const number = evaluation.middle.reserves[finding.row * evaluation.columns + column] ?? Number.NaN;
+  const plain = finding.reserve === null && (number === PLAIN_HOLDS || number < 1);
+  return severityOf(number, finding.wanted, row.check.atWorst, plain);
+}
+
+/** All findings, ranked: severity, then worst consequence, then lowest reserve, then id. */
+export function findingsOf(evaluation: Evaluation): Finding[] {
+  const found = evaluation.rows.flatMap((row, r) => toFinding(evaluation, row, r) ?? []);
+  const size = (f: Finding): number => f.reserve?.lo ?? (f.severity === 'fails' ? 0 : Number.POSITIVE_INFINITY);
+  return found.sort(
+    (a, b) =>
+      ORDER.indexOf(a.severity) - ORDER.indexOf(b.severity) ||
+      CONSEQUENCES.indexOf(a.consequence) - CONSEQUENCES.indexOf(b.consequence) ||
+      // Two plain findings are both without limit, and infinity less infinity is no order.
+      (size(a) === size(b) ? 0 : size(a) - size(b)) ||
+      (a.id < b.id ? -1 : 1),
+  );
+}

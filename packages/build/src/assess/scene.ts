@@ -1,0 +1,104 @@
+import { formatFor, formatQuantity } from '@oddwheel/quantity/format';
+import type { Vec3 } from '@oddwheel/quantity/quantity';
+import { type Cache, reuse } from '../model/cache.ts';
+import type { Model, Stage, Value } from '../model/model.ts';
+import { type CasePoint, standingCases } from './cases.ts';
+import type { Scene } from './checks/check.ts';
+import { engineCurve } from './engine-curve.ts';
+import { stageGeometry } from './geometry/stage.ts';
+
+import { type CaseLoads, carryLoads, senses } from './loads.ts';
+import type { Use } from './types.ts';
+import { atCorner, type Corner, cornerKey } from './uncertainty.ts';
+
+/** Prints SI numbers in the units of the build. */
+export function printer(model: Model): (use: Use, si: number) => string {
+  return (use, si) => {
+    if (use === 'number') return formatQuantity(si, 'number', '');
+    if (use === 'percent') return formatQuantity(si, 'fraction', '%');
+    return formatFor(model.units, use, si);
+  };
+}
+
+/** Inputs of a stage that may be uncertain. */
+export function stageValues(stage: Stage): readonly (Value | null)[] {
+  switch (stage.kind) {
+    case 'chain':
+      return [stage.strands, stage.efficiency];
+    case 'bevel':
+    case 'spur':
+      return [stage.module, stage.faceWidth, stage.efficiency];
+    case 'unit':
+      return [stage.ratio, stage.ratedTorque, stage.ratedInputSpeed, stage.efficiency];
+    case 'belt':
+    case 'coupling':
+      return [stage.efficiency];
+  }
+}
+
+/** The build at one corner: geometry, senses, train, and the standing cases carried through. */
+export function buildScene(model: Model, corner: Corner, cache: Cache | null): Scene {
+  const at = atCorner(corner);
+  const { engine, wheel, shafts } = model;
+  const stages = model.stages.map((stage, k) => {
+    const [from, to] = [shafts[k], shafts[k + 1]];
+    if (!from || !to) throw new Error(`${stage.address}: the path is not closed.`);
+    const slot = `geometry:${stage.address}:${cornerKey(corner, stageValues(stage))}`;
+    return reuse(cache, slot, [stage, from, to], () => stageGeometry(stage, from, to, at));
+  });
+  const engineKey = cornerKey(corner, [engine.idle, engine.redline, engine.torqueBand]);
+  const curve = reuse(cache, `engine:${engineKey}`, [engine], () => engineCurve(engine, at));
+  const boxRatios = engine.gears.map((gear) => at(engine.primary) * at(gear));
+  const path = stages.reduce((product, stage) => product * stage.ratio, 1);
+  const overall = boxRatios.map((ratio) => ratio * path);
+  const senseOf = senses(engine.outputSense, stages);
+  const boxEfficiency = at(engine.boxEfficiency);
+  const cases = reuse(
+    cache,
+    `cases:${cornerKey(corner)}`,
+    [curve, ...boxRatios, boxEfficiency, engine.outputSense, ...shafts, ...stages],
+    () =>
+      curve
+        ? standingCases(curve, boxRatios.length).map((point) =>
+            carryLoads(point, shafts, stages, senseOf, boxRatios[point.gear] ?? 1, boxEfficiency),
+          )
+        : [],
+  );
+  return {
+    model,
+    at,
+    engine: curve,
+    boxRatios,
+    overall,
+    rollOut: wheel.rollOut ? at(wheel.rollOut) : null,
+    stages,
+    senses: senseOf,
+    cases,
+    show: printer(model),
+  };
+}
+
+/** Loads at the slider, or null where the roll-out or the torque curve is not known. */
+export function loadsAtSlider(scene: Scene, gear: number, roadSpeed: number): CaseLoads | null {
+  const point = sliderPoint(scene, gear, roadSpeed);
+  const boxRatio = scene.boxRatios[gear];
+  if (!point || boxRatio === undefined) return null;
+  const { model, stages, senses: senseOf, at } = scene;
+  return carryLoads(point, model.shafts, stages, senseOf, boxRatio, at(model.engine.boxEfficiency));
+}
+
+function sliderPoint(scene: Scene, gear: number, roadSpeed: number): CasePoint | null {
+  const { engine, rollOut, overall } = scene;
+  const ratio = overall[gear];
+  if (!engine || rollOut === null || ratio === undefined) return null;
+  const engineSpeed = (roadSpeed / rollOut) * 2 * Math.PI * ratio;
+  const torque = engine.torqueAt(engineSpeed);
+  if (torque === null) return null;
+  return { id: 'here', name: 'at the slider', gear, engineSpeed, engineTorque: torque };
+}
+
+/** Forward in vehicle axes turns positive about +y, left (ISO 8855). */
+export function turnsForward(direction: Vec3, sense: 1 | -1): boolean {
+  return direction[1] * sense > 0;
+}
+

@@ -1,0 +1,66 @@
+import type { Value } from '../model/model.ts';
+
+/** One choice of ends for the uncertain inputs, by address; inputs that it does not name stand at their middle. */
+export type Corner = ReadonlyMap<string, 'lo' | 'hi'>;
+
+export const MIDDLE: Corner = new Map();
+
+/** Number of an input at a corner. */
+export function atCorner(corner: Corner): (value: Value) => number {
+  return (value) => {
+    const end = corner.get(value.address);
+    return end === undefined ? value.si : value[end];
+  };
+}
+
+/** Key of a corner as far as the given inputs go; the same for corners that agree on them. */
+export function cornerKey(corner: Corner, values?: readonly (Value | null)[]): string {
+  if (corner.size === 0) return '';
+  if (!values) return [...corner].map(([address, end]) => `${address}=${end}`).join('&');
+  return values.flatMap((v) => (v && corner.has(v.address) ? [`${v.address}=${corner.get(v.address)}`] : [])).join('&');
+}
+
+export const isUncertain = (value: Value): boolean => value.lo < value.hi;
+
+/**
+ * Corners that matter to a list of watched numbers. Each input is tried at both ends alone; for each watched number the ends that lower it make
+ * one corner, the ends that raise it another. So which end is bad is found, not presumed, and inputs that work together are tried together.
+ * Numbers are taken as monotone in each input between its ends, which the middle, always tried too, guards against in part.
+ *
+ * @param watch the watched numbers at a corner; NaN where one is not known
+ * @returns corners to try beyond the middle, and for each watched number the inputs that move it
+ */
+export function findCorners(
+  uncertain: readonly Value[],
+  watch: (corner: Corner) => Float64Array,
+): { readonly corners: readonly Corner[]; readonly movers: readonly (readonly number[])[] } {
+  const middle = watch(MIDDLE);
+  const ends = uncertain.map((value) => ({
+    lo: watch(new Map([[value.address, 'lo']])),
+    hi: watch(new Map([[value.address, 'hi']])),
+  }));
+  const corners = new Map<string, Corner>();
+  for (const value of uncertain)
+    for (const end of ['lo', 'hi'] as const) {
+      const corner: Corner = new Map([[value.address, end]]);
+      corners.set(cornerKey(corner), corner);
+    }
+  const movers: number[][] = [];
+  for (let k = 0; k < middle.length; k += 1) {
+    const low = new Map<string, 'lo' | 'hi'>();
+    const high = new Map<string, 'lo' | 'hi'>();
+    const moving: number[] = [];
+    uncertain.forEach((value, u) => {
+      const atLo = ends[u]?.lo[k] ?? Number.NaN;
+      const atHi = ends[u]?.hi[k] ?? Number.NaN;
+      if (Object.is(atLo, atHi) && Object.is(atLo, middle[k])) return;
+      moving.push(u);
+      const loIsLower = !(atLo > atHi);
+      low.set(value.address, loIsLower ? 'lo' : 'hi');
+      high.set(value.address, loIsLower ? 'hi' : 'lo');
+    });
+    movers.push(moving);
+    for (const corner of [low, high]) if (corner.size > 1) corners.set(cornerKey(corner), corner);
+  }
+  return { corners: [...corners.values()], movers };
+}

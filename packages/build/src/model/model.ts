@@ -1,0 +1,180 @@
+/** The model: a build with every field read, defaults taken from sourced rows, and references followed. Immutable. */
+import type { UnitChoice } from '@oddwheel/quantity/format';
+import type { Kind } from '@oddwheel/quantity/kinds';
+import type { Vec3 } from '@oddwheel/quantity/quantity';
+
+/** One input. `lo` < `hi` when it is uncertain: typed as a range, or blank with a bounding range. */
+export interface Value {
+  readonly address: string;
+  /** "Chain 1, efficiency". */
+  readonly name: string;
+  readonly kind: Kind;
+  /** SI. The middle of a range. */
+  readonly si: number;
+  readonly lo: number;
+  readonly hi: number;
+  readonly text: string;
+  readonly origin: 'typed' | 'assumed';
+  /** Source of an assumed value. */
+  readonly source: string | null;
+  readonly recipe: string | null;
+}
+
+export interface Seat {
+  readonly id: string;
+  readonly address: string;
+  readonly name: string;
+  readonly kind: 'sprocket' | 'pulley' | 'gear' | 'joint' | 'wheel' | 'bearing';
+  readonly station: number;
+  /** In vehicle axes. */
+  readonly at: Vec3;
+  /** Body that carries a bearing. */
+  readonly body: string | null;
+}
+
+export interface Shaft {
+  readonly id: string;
+  readonly address: string;
+  readonly name: string;
+  readonly origin: Vec3;
+  /** Unit vector. */
+  readonly direction: Vec3;
+  readonly seats: readonly Seat[];
+  readonly stock: { readonly address: string; readonly name: string; readonly length: number; readonly diameter: number } | null;
+}
+
+interface StageBase {
+  readonly id: string;
+  readonly address: string;
+  readonly name: string;
+  readonly from: SeatRef;
+  readonly to: SeatRef;
+  readonly efficiency: Value;
+}
+
+export interface SeatRef {
+  readonly shaft: string;
+  readonly seat: string;
+}
+
+export interface ChainSize {
+  readonly key: string;
+  readonly pitch: number;
+  readonly roller: number;
+  readonly innerWidth: number;
+  readonly minTensile: number;
+  readonly source: string;
+}
+
+export interface Teeth {
+  readonly driver: number;
+  readonly driven: number;
+}
+
+export type Stage =
+  | (StageBase & {
+      readonly kind: 'chain';
+      readonly size: ChainSize;
+      readonly strands: Value;
+      readonly teeth: Teeth;
+      readonly links: number | null;
+      readonly tensioner: boolean | null;
+    })
+  | (StageBase & { readonly kind: 'belt'; readonly pitch: number; readonly teeth: Teeth; readonly beltTeeth: number | null })
+  | (StageBase & { readonly kind: 'bevel' | 'spur'; readonly teeth: Teeth; readonly module: Value | null; readonly faceWidth: Value | null })
+  | (StageBase & { readonly kind: 'coupling'; readonly joint: 'rigid' | 'elastic' | 'universal joint' })
+  | (StageBase & {
+      readonly kind: 'unit';
+      readonly ratio: Value;
+      /** +1 when input and output turn positive together, each about its shaft's direction. */
+      readonly sense: 1 | -1;
+      readonly ratedTorque: Value | null;
+      readonly ratedInputSpeed: Value | null;
+    });
+
+export interface Engine {
+  readonly address: string;
+  readonly name: string;
+  /** Full-throttle rows, SI: rad/s and N·m. */
+  readonly curve: { readonly speeds: readonly number[]; readonly torques: readonly number[] } | null;
+  readonly peaks: { readonly torque: number; readonly torqueAt: number; readonly power: number; readonly powerAt: number } | null;
+  readonly idle: Value;
+  /** Blank: the last row of the curve, or the speed of peak power; null without either. */
+  readonly redline: Value | null;
+  /** Place between the lower and upper bound of a curve known by its peaks only, 0 to 1; null with measured rows. */
+  readonly torqueBand: Value | null;
+  readonly primary: Value;
+  readonly gears: readonly Value[];
+  readonly boxEfficiency: Value;
+  readonly outputSense: 1 | -1;
+  readonly madeFor: 'side pull' | 'torque only' | null;
+}
+
+export interface Wheel {
+  readonly address: string;
+  readonly tyre: string | null;
+  readonly diameter: number | null;
+  readonly width: number | null;
+  /** Roll-out of one turn; null when neither measured nor to be had from the tyre size. */
+  readonly rollOut: Value | null;
+}
+
+export interface Targets {
+  readonly topSpeed: Value | null;
+  readonly cruiseSpeed: Value | null;
+  readonly cruiseEngine: Value | null;
+  readonly pull: Value | null;
+}
+
+export interface ReferenceVehicle {
+  readonly name: string;
+  readonly overall: readonly Value[];
+  readonly rollOut: Value;
+  readonly at: Value;
+}
+
+export interface Lathe {
+  readonly address: string;
+  readonly name: string;
+  readonly swing: Value | null;
+  readonly centres: Value | null;
+}
+
+export type ShelfItem =
+  | { readonly kind: 'sprocket'; readonly chain: string; readonly teeth: number; readonly count: number }
+  | { readonly kind: 'chain'; readonly chain: string; readonly links: number }
+  | { readonly kind: 'bevel pair'; readonly teeth: readonly [number, number]; readonly count: number };
+
+export interface Shop {
+  readonly machines: readonly string[];
+  readonly lathes: readonly Lathe[] | null;
+  readonly shelf: readonly ShelfItem[];
+}
+
+export interface Override {
+  readonly reserve: number;
+  readonly why: string;
+  readonly who: string;
+  readonly when: string;
+}
+
+export interface Model {
+  readonly name: string;
+  readonly about: string;
+  readonly engine: Engine;
+  readonly mass: Value;
+  readonly payload: Value;
+  readonly wheel: Wheel;
+  readonly targets: Targets;
+  readonly reference: ReferenceVehicle | null;
+  readonly shop: Shop;
+  /** In the order of power: output shaft first, wheel's shaft last. */
+  readonly shafts: readonly Shaft[];
+  /** stages[k] joins shafts[k] and shafts[k + 1]. */
+  readonly stages: readonly Stage[];
+  readonly units: UnitChoice;
+  readonly notes: Readonly<Record<string, string>>;
+  readonly overrides: Readonly<Record<string, Override>>;
+  /** Every input value, in the order of the path: those that are uncertain, and those assumed. */
+  readonly values: readonly Value[];
+}

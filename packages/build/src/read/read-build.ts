@@ -1,0 +1,54 @@
+import { parseJsonText } from '../document/json-text.ts';
+import type { Fault } from '../fault.ts';
+import type { BuildFile } from '../schema/format-1.ts';
+import { migrate } from './migrate.ts';
+import { quantityFaults } from './quantities.ts';
+import { referenceFaults } from './references.ts';
+import { shapeFaults } from './shape.ts';
+
+export type ReadBuild =
+  | { readonly ok: true; readonly build: BuildFile; /** format of the text, before migration */ readonly from: number }
+  | { readonly ok: false; readonly faults: readonly Fault[] };
+
+/**
+ * Reads the text of a build file: JSON, format, then three joined passes (shape, quantities, references and geometry).
+ * All faults are given at once, in the order of the file, with line and column; a place is named once, by the first pass that objects to it.
+ */
+export function readBuild(text: string): ReadBuild {
+  const json = parseJsonText(text);
+  if (!json.ok) return json;
+  const placed = (faults: readonly Fault[]): Fault[] => {
+    const located = faults.map((fault) => ({ ...fault, ...nearest(json.locate, fault.address) }));
+    return located.sort((a, b) => (a.line ?? 0) - (b.line ?? 0) || (a.column ?? 0) - (b.column ?? 0));
+  };
+  const migrated = migrate(json.value);
+  if (!migrated.ok) return { ok: false, faults: placed(migrated.faults) };
+  const value = migrated.value;
+  const seen = new Set<string>();
+  const faults: Fault[] = [];
+  for (const pass of [shapeFaults, quantityFaults, referenceFaults]) {
+    const found = pass(value).filter((fault) => !seen.has(fault.address));
+    for (const fault of found) seen.add(fault.address);
+    faults.push(...found);
+  }
+  if (faults.length > 0) return { ok: false, faults: placed(faults) };
+  // The three passes found nothing, so the value has the shape of the schema.
+  return { ok: true, build: value as unknown as BuildFile, from: migrated.from };
+}
+
+type Locate = (pointer: string) => { readonly line: number; readonly column: number } | undefined;
+
+/** Place of an address; of the closest thing that holds it when the address itself is missing. */
+function nearest(locate: Locate, address: string): { line: number; column: number } | Record<string, never> {
+  for (let at = address; ; at = at.slice(0, at.lastIndexOf('/'))) {
+    const place = locate(at);
+    if (place) return { line: place.line, column: place.column };
+    if (at === '') return {};
+  }
+}
+
+/** Faults of a build text; empty when it can be assessed. */
+export function validateText(text: string): readonly Fault[] {
+  const result = readBuild(text);
+  return result.ok ? [] : result.faults;
+}

@@ -1,0 +1,102 @@
+import { z } from 'zod';
+import type { FieldFacts } from './field.ts';
+import { buildFormat1 } from './format-1.ts';
+
+/** The parts of JSON Schema that the build's schema uses. */
+export interface SchemaNode {
+  readonly type?: string;
+  readonly const?: unknown;
+  readonly enum?: readonly string[];
+  readonly properties?: Readonly<Record<string, SchemaNode>>;
+  readonly required?: readonly string[];
+  readonly additionalProperties?: SchemaNode | boolean;
+  readonly items?: SchemaNode;
+  readonly prefixItems?: readonly SchemaNode[];
+  readonly oneOf?: readonly SchemaNode[];
+  readonly anyOf?: readonly SchemaNode[];
+  readonly minLength?: number;
+  readonly 'x-field'?: FieldFacts;
+}
+
+/** JSON Schema (draft 2020-12) of the build file, made from the one schema that reads it. */
+export function buildJsonSchema(): Record<string, unknown> {
+  return z.toJSONSchema(buildFormat1, { target: 'draft-2020-12' }) as Record<string, unknown>;
+}
+
+export const BUILD_SCHEMA: SchemaNode = buildJsonSchema() as SchemaNode;
+
+/** Escapes one key for a JSON Pointer (RFC 6901). */
+export function pointerKey(key: string): string {
+  return key.replaceAll('~', '~0').replaceAll('/', '~1');
+}
+
+/** Splits a JSON Pointer into its keys. */
+export function pointerKeys(address: string): string[] {
+  return address === ''
+    ? []
+    : address
+        .slice(1)
+        .split('/')
+        .map((key) => key.replaceAll('~1', '/').replaceAll('~0', '~'));
+}
+
+/** The value at an address, or undefined. */
+export function valueAt(root: unknown, address: string): unknown {
+  let here: unknown = root;
+  for (const key of pointerKeys(address)) {
+    if (here === null || typeof here !== 'object') return undefined;
+    here = Object.hasOwn(here, key) ? (here as Record<string, unknown>)[key] : undefined;
+  }
+  return here;
+}
+
+const isRecord = (value: unknown): value is Record<string, unknown> =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
+
+/** The branch of a union that the value's `kind` picks; the node itself when it is no union. */
+export function branchFor(node: SchemaNode, value: unknown): SchemaNode | undefined {
+  const branches = node.oneOf ?? node.anyOf;
+  if (!branches) return node;
+  const kind = isRecord(value) ? value['kind'] : undefined;
+  return branches.find((branch) => {
+    const wanted = branch.properties?.['kind'];
+    return wanted?.const === kind || (typeof kind === 'string' && wanted?.enum?.includes(kind));
+  });
+}
+
+/** The schema node of one key of an object or array, or undefined where none is accepted. */
+export function childNode(node: SchemaNode, key: string): SchemaNode | undefined {
+  if (node.properties && Object.hasOwn(node.properties, key)) return node.properties[key];
+  if (typeof node.additionalProperties === 'object') return node.additionalProperties;
+  if (node.prefixItems) return node.prefixItems[Number(key)];
+  return node.items;
+}
+
+/** Calls `visit` for every value that the schema describes, the root first, in the order of the file. */
+export function walkSchema(
+  value: unknown,
+  visit: (address: string, value: unknown, node: SchemaNode) => void,
+  node: SchemaNode = BUILD_SCHEMA,
+  address = '',
+): void {
+  const branch = branchFor(node, value);
+  if (!branch) return;
+  visit(address, value, branch);
+  if (typeof value !== 'object' || value === null) return;
+  for (const [key, child] of Object.entries(value)) {
+    const next = childNode(branch, key);
+    if (next) walkSchema(child, visit, next, `${address}/${pointerKey(key)}`);
+  }
+}
+
+/** The schema node at an address of a build, following the kinds that the build chose. */
+export function nodeAt(root: unknown, address: string): SchemaNode | undefined {
+  let node: SchemaNode | undefined = BUILD_SCHEMA;
+  let value: unknown = root;
+  for (const key of pointerKeys(address)) {
+    const branch: SchemaNode | undefined = node && branchFor(node, value);
+    node = branch && childNode(branch, key);
+    value = typeof value === 'object' && value !== null ? (value as Record<string, unknown>)[key] : undefined;
+  }
+  return node && (branchFor(node, value) ?? node);
+}

@@ -1,0 +1,55 @@
+import { assess, type WantedHere } from './assess/assess.ts';
+import { explain } from './assess/explain.ts';
+import { hashText } from './document/hash.ts';
+import { applyPatches, type Patch } from './document/patch.ts';
+import { type Cache, createCache, shareUnchanged } from './model/cache.ts';
+import { resolve } from './model/resolve.ts';
+import { readBuild } from './read/read-build.ts';
+import type { BuildFile } from './schema/format-1.ts';
+import type { Edited, Explanation, Opened, Session } from './session-types.ts';
+
+export { validateText } from './read/read-build.ts';
+
+/**
+ * Reads and assesses a build.
+ * @param options.here slider; blank parts take a middle gear and the middle of its range
+ * @param options.previous a session of the same build: what did not change is not computed again
+ * @param options.cache false computes everything afresh; the answer is the same, bit for bit
+ */
+export function openSession(
+  text: string,
+  options: { readonly here?: WantedHere; readonly previous?: Session; readonly cache?: boolean } = {},
+): Opened {
+  const read = readBuild(text);
+  if (!read.ok) return read;
+  const cache: Cache | null = options.cache === false ? null : (options.previous?.evaluation.cache ?? createCache());
+  const build: BuildFile = options.previous ? shareUnchanged(options.previous.build, read.build) : read.build;
+  return { ok: true, session: assessed(text, build, options.here ?? options.previous?.here ?? {}, cache) };
+}
+
+function assessed(text: string, build: BuildFile, here: WantedHere, cache: Cache | null): Session {
+  const model = resolve(build, cache);
+  const { assessment, evaluation } = assess(model, here, cache);
+  return { text, hash: hashText(text), build, here: assessment.here, assessment, evaluation };
+}
+
+/** Applies an edit to the text and assesses it anew. An edit that would make the file faulty changes nothing. */
+export function applyEdit(session: Session, patches: readonly Patch[]): Edited {
+  const patched = applyPatches(session.text, patches);
+  if (!patched.ok) return patched;
+  const opened = openSession(patched.text, { previous: session });
+  return opened.ok ? { ok: true, session: opened.session, inverse: patched.inverse } : opened;
+}
+
+/** Moves the slider; the build stays as it is. */
+export function moveHere(session: Session, wanted: WantedHere): Session {
+  const { cache, model } = session.evaluation;
+  const here = { gear: wanted.gear ?? session.here.gear, roadSpeed: wanted.roadSpeed ?? session.here.roadSpeed };
+  const { assessment, evaluation } = assess(model, here, cache);
+  return { ...session, here: assessment.here, assessment, evaluation };
+}
+
+/** The working of a finding, for its governing case or the one asked for; null when there is none of that id. */
+export function explainFinding(session: Session, findingId: string, caseId?: string): Explanation | null {
+  return explain(session.evaluation, session.assessment, findingId, caseId);
+}
