@@ -1,0 +1,45 @@
+import { StrictMode } from 'react';
+import { createRoot } from 'react-dom/client';
+import './face/fonts.css';
+import './face/face.css';
+import './page/page.css';
+import './path/path.css';
+import './findings/findings.css';
+import './inspector/inspector.css';
+import { createHostClient } from './link/http-host.ts';
+import { App } from './page/App.tsx';
+import { focusField } from './page/focus.ts';
+import type { Mode } from './state/actions.ts';
+import { createBenchStore } from './state/bench.ts';
+import { createActions, createFollower } from './state/bench-actions.ts';
+import { deviceName, keptChoice } from './state/device.ts';
+import { createDocument } from './state/document.ts';
+import { readLook } from './state/look.ts';
+import { startModel } from './worker/remote.ts';
+
+/** Gloves and a small screen: shop mode, unless this device chose otherwise. */
+function firstMode(): Mode {
+  const kept = keptChoice('mode');
+  if (kept === 'shop' || kept === 'desk') return kept;
+  return window.matchMedia('(pointer: coarse) and (max-width: 599px)').matches ? 'shop' : 'desk';
+}
+
+function clock(): string {
+  const now = new Date();
+  return [now.getHours(), now.getMinutes()].map((part) => String(part).padStart(2, '0')).join(':');
+}
+
+const root = document.getElementById('root');
+if (!root) throw new Error('The page has no place for the bench.');
+const store = createBenchStore(readLook(window.location.hash), firstMode(), keptChoice('single-keys') !== 'off');
+const model = startModel();
+const follow = createFollower(store, model);
+const build = createDocument(store, model, createHostClient(deviceName()), follow, clock);
+const actions = createActions(store, model, build, follow, focusField);
+
+createRoot(root).render(
+  <StrictMode>
+    <App store={store} actions={actions} />
+  </StrictMode>,
+);
+build.start().catch((why: unknown) => store.setState({ trouble: `The build could not be read: ${String(why)}` }));

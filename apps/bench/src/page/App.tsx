@@ -1,0 +1,160 @@
+import { type JSX, useEffect, useState } from 'react';
+import { useStore } from 'zustand';
+import { FindingList } from '../findings/FindingList.tsx';
+import { AssumedList, FindOutList, PartList, ReferenceTable } from '../findings/Lists.tsx';
+import { Inspector } from '../inspector/Inspector.tsx';
+import { redoName, savedWords, undoName } from '../link/sync.ts';
+import { PathTable } from '../path/PathTable.tsx';
+import { GearScale } from '../slider/GearScale.tsx';
+import type { Actions } from '../state/actions.ts';
+import { type BenchStore, elementInView, nameOfElement } from '../state/bench.ts';
+import { BriefBand } from './BriefBand.tsx';
+import { Footer } from './Footer.tsx';
+import { moveFinding } from './focus.ts';
+import { Head } from './Head.tsx';
+import { KeysDialog } from './KeysDialog.tsx';
+import { keyCommand } from './keys.ts';
+import { ConflictPanel, FaultList, OfflineBand, TroubleBand } from './Notices.tsx';
+import { Toast } from './Toast.tsx';
+
+/** The whole page. */
+export function App({ store, actions }: { store: BenchStore; actions: Actions }): JSX.Element {
+  const state = useStore(store);
+  const [keysShown, setKeysShown] = useState(false);
+  const { assessment, sync, parts, look } = state;
+  const element = elementInView(state);
+
+  useEffect(() => {
+    document.documentElement.dataset.mode = state.mode;
+  }, [state.mode]);
+  useEffect(() => {
+    if (assessment) document.title = `${assessment.name}, Oddwheel`;
+  }, [assessment]);
+  useEffect(() => {
+    const onKeyDown = (event: KeyboardEvent): void => {
+      const command = keyCommand(event, store.getState().singleKeys);
+      if (!command) return;
+      event.preventDefault();
+      const path = store.getState().assessment?.path ?? [];
+      const along = (step: 1 | -1): void => {
+        const now = path.findIndex((one) => one.address === elementInView(store.getState()));
+        const next = path[Math.min(path.length - 1, Math.max(0, now + step))];
+        if (next) actions.select(next.address);
+      };
+      if (command === 'keys') setKeysShown(true);
+      else if (command === 'undo') actions.undo();
+      else if (command === 'redo') actions.redo();
+      else if (command === 'close') actions.close();
+      else if (command === 'next element') along(1);
+      else if (command === 'previous element') along(-1);
+      else moveFinding(command === 'next finding' ? 1 : -1);
+    };
+    window.addEventListener('keydown', onKeyDown);
+    return () => window.removeEventListener('keydown', onKeyDown);
+  }, [store, actions]);
+
+  const opened = assessment?.findings.find((finding) => finding.id === look.finding) ?? null;
+  const locked = state.fileFaults.length > 0 ? 'the file has faults' : null;
+  return (
+    <div className="app sheet" data-inspecting={look.element === null ? 'no' : 'yes'}>
+      <div className="frame">
+        <button type="button" className="skip" onClick={() => document.getElementById('main')?.focus()}>
+          To the path
+        </button>
+        {assessment && sync && (
+          <Head
+            name={assessment.name}
+            about={assessment.about}
+            saved={state.working ? 'working' : savedWords(sync)}
+            undo={undoName(sync)}
+            redo={redoName(sync)}
+            units={assessment.units}
+            mode={state.mode}
+            actions={actions}
+            onKeys={() => setKeysShown(true)}
+          />
+        )}
+        <main id="main" tabIndex={-1}>
+          {sync && !sync.online && <OfflineBand kept={sync.pending.length} />}
+          {state.trouble !== null && <TroubleBand trouble={state.trouble} onDismiss={actions.dismissTrouble} />}
+          {state.fileFaults.length > 0 && <FaultList faults={state.fileFaults} lastGood={assessment !== null} />}
+          {sync && sync.held.length > 0 && <ConflictPanel held={sync.held} actions={actions} />}
+          {!assessment && state.fileFaults.length === 0 && state.trouble === null && (
+            <p className="band">Reading the build.</p>
+          )}
+          {assessment && (
+            <>
+              <section className="strip" aria-labelledby="path-heading">
+                <h2 id="path-heading" className="hidden-name">
+                  Path of power
+                </h2>
+                <PathTable
+                  path={assessment.path}
+                  units={assessment.units}
+                  selected={element}
+                  onSelect={actions.select}
+                />
+                <GearScale
+                  gears={assessment.gears}
+                  here={assessment.here}
+                  asked={state.asked}
+                  note={assessment.hereNote}
+                  units={assessment.units}
+                  onMove={actions.moveHere}
+                />
+              </section>
+              <BriefBand parts={parts} assumed={assessment.assumed} selected={element} onSelect={actions.select} />
+              <div className="columns">
+                <div className="column-left">
+                  <FindingList
+                    findings={assessment.findings}
+                    cases={assessment.cases}
+                    closure={assessment.closure}
+                    opened={look.finding}
+                    onOpen={actions.openFinding}
+                  />
+                  <FindOutList items={assessment.findOut} onReveal={actions.reveal} />
+                  <AssumedList items={assessment.assumed} onReveal={actions.reveal} />
+                  <PartList parts={assessment.parts} />
+                  <ReferenceTable rows={assessment.reference} units={assessment.units} />
+                </div>
+                <div className="column-right">
+                  {element !== null && state.fields?.address === element && (
+                    <Inspector
+                      key={element}
+                      assessment={assessment}
+                      address={element}
+                      name={nameOfElement(state, element)}
+                      fields={state.fields.fields}
+                      opened={opened?.address === element ? opened : null}
+                      explanation={state.explanation}
+                      locked={locked}
+                      onCommit={actions.commitField}
+                      onOpen={actions.openFinding}
+                      onReveal={actions.reveal}
+                      onClose={actions.close}
+                    />
+                  )}
+                </div>
+              </div>
+            </>
+          )}
+        </main>
+        {assessment && <Footer name={assessment.name} units={assessment.units} revision={state.hash.slice(0, 7)} />}
+      </div>
+      <p className="hidden-name" aria-live="polite">
+        {state.said}
+      </p>
+      {state.toast && (
+        <Toast key={state.toast.id} text={state.toast.text} onUndo={actions.undo} onGone={actions.dismissToast} />
+      )}
+      {keysShown && (
+        <KeysDialog
+          singleKeys={state.singleKeys}
+          onSingleKeys={actions.setSingleKeys}
+          onClose={() => setKeysShown(false)}
+        />
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,27 @@
+import type { Here } from '@oddwheel/build/assess/types';
+import type { Fault } from '@oddwheel/build/fault';
+
+/** What the page can be told to do. */
+export interface Actions {
+  /** Shows an element in the inspector. */
+  readonly select: (address: string) => void;
+  /** Shows the element that an address of the build belongs to, and puts the focus into its field. */
+  readonly reveal: (address: string) => void;
+  /** Opens a finding with its working. */
+  readonly openFinding: (id: string) => void;
+  /** Closes the opened finding; with none open, leaves the inspector. */
+  readonly close: () => void;
+  /** Edits a field; gives what is wrong with the typed text, or null when it was taken. */
+  readonly commitField: (address: string, typed: string | null) => Promise<Fault | null>;
+  readonly moveHere: (here: Here) => void;
+  readonly undo: () => void;
+  readonly redo: () => void;
+  readonly keepMine: (address: string) => void;
+  readonly takeTheirs: (address: string) => void;
+  readonly dismissToast: () => void;
+  readonly dismissTrouble: () => void;
+  readonly setMode: (mode: Mode) => void;
+  readonly setSingleKeys: (on: boolean) => void;
+}
+
+export type Mode = 'desk' | 'shop';

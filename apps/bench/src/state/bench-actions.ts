@@ -1,0 +1,112 @@
+import type { Here } from '@oddwheel/build/assess/types';
+import { withChange } from '../worker/changes.ts';
+import { latestWins } from '../worker/latest.ts';
+import type { RemoteModel } from '../worker/remote.ts';
+import type { Actions } from './actions.ts';
+import { type BenchStore, elementInView } from './bench.ts';
+import { keepChoice } from './device.ts';
+import type { Document } from './document.ts';
+import { type Look, ownerOf, readLook, writeLook } from './look.ts';
+
+/**
+ * Brings what hangs on the build and on where the page looks up to date: the fields of the element in view, and the
+ * working of the opened finding.
+ */
+export function createFollower(store: BenchStore, model: RemoteModel): () => Promise<void> {
+  return async () => {
+    const state = store.getState();
+    const address = elementInView(state);
+    const finding = state.look.finding;
+    const fields = address === null ? null : { address, fields: await model.fields(address) };
+    const explanation = finding === null ? null : await model.explain(finding);
+    // The page may have turned to another place meanwhile; then that turn brings its own.
+    const now = store.getState();
+    if (elementInView(now) === address && now.look.finding === finding) store.setState({ fields, explanation });
+  };
+}
+
+/**
+ * @param follow brings what hangs on the page's look up to date
+ * @param reveal puts the focus into the field of an address once it is drawn
+ */
+export function createActions(
+  store: BenchStore,
+  model: RemoteModel,
+  document: Document,
+  follow: () => Promise<void>,
+  reveal: (address: string) => void,
+): Actions {
+  const trouble = (why: unknown): void =>
+    store.setState({ trouble: `The page could not do that: ${why instanceof Error ? why.message : String(why)}` });
+  const run = (work: Promise<unknown>): void => void work.catch(trouble);
+
+  const look = async (next: Look): Promise<void> => {
+    const before = store.getState().look;
+    const url = writeLook(next) || window.location.pathname + window.location.search;
+    // Going from the whole page into the inspector is a step that Back takes back; moving about within it is not.
+    if ((before.element === null) !== (next.element === null)) window.history.pushState(null, '', url);
+    else window.history.replaceState(null, '', url);
+    store.setState({ look: next, explanation: next.finding === before.finding ? store.getState().explanation : null });
+    await follow();
+  };
+  window.addEventListener('popstate', () => {
+    store.setState({ look: readLook(window.location.hash), explanation: null });
+    run(follow());
+  });
+
+  const move = latestWins<Here>(async (here) => {
+    const change = await model.moveHere(here);
+    const { asked, assessment, look: looked, explanation } = store.getState();
+    store.setState({ assessment: withChange(assessment, change), asked: asked === here ? null : asked });
+    if (asked === here && looked.finding !== null && explanation?.caseId === 'here') await follow();
+  }, trouble);
+
+  return {
+    select: (address) => run(look({ element: address, finding: null })),
+    reveal: (address) => {
+      const { assessment, parts } = store.getState();
+      const owner = ownerOf(
+        address,
+        [...(assessment?.path ?? []), ...parts].map((one) => one.address),
+      );
+      if (owner !== null)
+        run(look({ element: owner, finding: store.getState().look.finding }).then(() => reveal(address)));
+    },
+    openFinding: (id) => {
+      const finding = store.getState().assessment?.findings.find((one) => one.id === id);
+      if (finding) run(look({ element: finding.address, finding: id }));
+    },
+    close: () => {
+      const { element, finding } = store.getState().look;
+      run(look(finding === null ? { element: null, finding: null } : { element, finding: null }));
+    },
+    commitField: async (address, typed) => {
+      try {
+        const edit = await model.typeField(address, typed);
+        if (!edit.ok) return edit.fault;
+        return edit.patches.length === 0 ? null : await document.edit({ name: edit.name, patches: edit.patches });
+      } catch (why) {
+        trouble(why);
+        return null;
+      }
+    },
+    moveHere: (here) => {
+      store.setState({ asked: here });
+      move(here);
+    },
+    undo: () => run(document.undo()),
+    redo: () => run(document.redo()),
+    keepMine: (address) => run(document.keepMine(address)),
+    takeTheirs: document.takeTheirs,
+    dismissToast: () => store.setState({ toast: null }),
+    dismissTrouble: () => store.setState({ trouble: null }),
+    setMode: (mode) => {
+      keepChoice('mode', mode);
+      store.setState({ mode });
+    },
+    setSingleKeys: (singleKeys) => {
+      keepChoice('single-keys', singleKeys ? 'on' : 'off');
+      store.setState({ singleKeys });
+    },
+  };
+}

@@ -1,0 +1,75 @@
+import type { Assessment, Here } from '@oddwheel/build/assess/types';
+import type { Fault } from '@oddwheel/build/fault';
+import type { Explanation, Field } from '@oddwheel/build/session-types';
+import { createStore, type StoreApi } from 'zustand/vanilla';
+import type { Sync } from '../link/sync.ts';
+import type { Part } from '../worker/model-api.ts';
+import type { Mode } from './actions.ts';
+import type { Look } from './look.ts';
+
+/** Everything that the page shows. */
+export interface BenchState {
+  readonly assessment: Assessment | null;
+  readonly parts: readonly Part[];
+  /** Hash of the build on the page. */
+  readonly hash: string;
+  /** What is wrong with the file on the disk; empty when it can be read. */
+  readonly fileFaults: readonly Fault[];
+  readonly sync: Sync | null;
+  readonly look: Look;
+  /** Fields of the element in the inspector. */
+  readonly fields: { readonly address: string; readonly fields: readonly Field[] } | null;
+  /** Working of the opened finding, once it is built. */
+  readonly explanation: Explanation | null;
+  /** What the slider was asked for, until the model has answered. */
+  readonly asked: Here | null;
+  /** The model has worked on one thing for longer than a moment: numbers on the page are of before. */
+  readonly working: boolean;
+  /** Result of the last edit, for a screen reader. */
+  readonly said: string;
+  readonly toast: { readonly id: number; readonly text: string } | null;
+  /** Something the page could not do. */
+  readonly trouble: string | null;
+  readonly mode: Mode;
+  readonly singleKeys: boolean;
+}
+
+export type BenchStore = StoreApi<BenchState>;
+
+/** The page before anything is read. */
+export function createBenchStore(look: Look, mode: Mode, singleKeys: boolean): BenchStore {
+  return createStore<BenchState>(() => ({
+    assessment: null,
+    parts: [],
+    hash: '',
+    fileFaults: [],
+    sync: null,
+    look,
+    fields: null,
+    explanation: null,
+    asked: null,
+    working: false,
+    said: '',
+    toast: null,
+    trouble: null,
+    mode,
+    singleKeys,
+  }));
+}
+
+/** The element in the inspector: the chosen one, else the one that breaks first, else the first of the path. */
+export function elementInView(state: BenchState): string | null {
+  const { look, assessment, parts } = state;
+  if (!assessment) return null;
+  const known = [...assessment.path, ...parts].map((one) => one.address);
+  const element = look.element;
+  if (element !== null && known.includes(element)) return element;
+  return assessment.findings[0]?.address ?? known[0] ?? null;
+}
+
+/** Name of an element or a part of the build, as its column or cell says it. */
+export function nameOfElement(state: BenchState, address: string): string {
+  const { assessment, parts } = state;
+  const found = assessment?.path.find((one) => one.address === address) ?? parts.find((one) => one.address === address);
+  return found?.name ?? address;
+}

@@ -1,0 +1,195 @@
+import type { Fault } from '@oddwheel/build/fault';
+import type { HostAnswer, HostClient } from '../link/host-client.ts';
+import * as sync from '../link/sync.ts';
+import { withChange } from '../worker/changes.ts';
+import type { Outcome } from '../worker/model-api.ts';
+import type { RemoteModel } from '../worker/remote.ts';
+import { sayChange } from './announce.ts';
+import type { BenchStore } from './bench.ts';
+
+/** The build on the page and its way to the disk and back. */
+export interface Document {
+  /** Reads the build from the host and follows it from then on. */
+  readonly start: () => Promise<void>;
+  /** Makes an edit here and sends it; gives what is wrong with it, or null. */
+  readonly edit: (edit: sync.Edit) => Promise<Fault | null>;
+  readonly undo: () => Promise<void>;
+  readonly redo: () => Promise<void>;
+  readonly keepMine: (address: string) => Promise<void>;
+  readonly takeTheirs: (address: string) => void;
+}
+
+const RETRY_AFTER = 2000;
+
+/**
+ * @param changed is called after each change of the build on the page, to bring what depends on it up to date
+ * @param clock hours and minutes now, "14:07"
+ */
+export function createDocument(
+  store: BenchStore,
+  model: RemoteModel,
+  host: HostClient,
+  changed: () => Promise<void>,
+  clock: () => string,
+): Document {
+  const state = (): sync.Sync => {
+    const now = store.getState().sync;
+    if (!now) throw new Error('No build is read yet.');
+    return now;
+  };
+  const setSync = (next: sync.Sync): void => store.setState({ sync: next });
+  // Everything that changes the model's build goes one after the other, so that none works on an overtaken text.
+  let last: Promise<unknown> = Promise.resolve();
+  const inTurn = <T>(work: () => Promise<T>): Promise<T> => {
+    const run = last.then(work);
+    last = run.catch(() => undefined);
+    return run;
+  };
+
+  const take = async (outcome: Outcome & { readonly ok: true }): Promise<void> => {
+    const before = store.getState().assessment;
+    const assessment = withChange(before, outcome.change);
+    store.setState({ assessment, hash: outcome.hash, parts: outcome.parts, fileFaults: [] });
+    if (before) store.setState({ said: sayChange(before.findings, assessment.findings) });
+    await changed();
+  };
+
+  /** Reads what the host holds with what is pending here; an edit that no longer fits is dropped and told. */
+  const replay = async (): Promise<void> => {
+    const { saved, pending } = state();
+    if (saved.hash === store.getState().hash && pending.length === 0) return;
+    const outcome = await model.open(
+      saved.text,
+      pending.map((edit) => edit.patches),
+    );
+    if (!outcome.ok) {
+      store.setState({ fileFaults: outcome.faults });
+      return;
+    }
+    const unfit = pending.filter((_, index) => outcome.refused[index] != null);
+    if (unfit.length > 0) {
+      setSync({ ...state(), pending: state().pending.filter((edit) => !unfit.includes(edit)) });
+      store.setState({
+        trouble: `No longer possible after a change made elsewhere: ${unfit.map((edit) => edit.name).join('; ')}.`,
+      });
+    }
+    await take(outcome);
+  };
+
+  // Hash of the file as an event told it last; null once the page has caught up.
+  let heard: string | null = null;
+  const refresh = async (): Promise<void> => {
+    heard = null;
+    const saved = await host.read();
+    if (!saved) {
+      setSync(sync.disconnected(state()));
+      return;
+    }
+    if (saved.hash !== state().saved.hash || !state().online) setSync(sync.refreshed(state(), saved));
+    await replay();
+  };
+
+  const settle = async (answer: HostAnswer, isEdit: boolean): Promise<void> => {
+    if (answer.kind === 'saved') {
+      setSync(
+        isEdit
+          ? sync.accepted(state(), answer.saved, clock())
+          : { ...sync.refreshed(state(), answer.saved), savedAt: clock() },
+      );
+      await replay();
+    } else if (answer.kind === 'offline') {
+      setSync(sync.disconnected(state()));
+    } else if (answer.kind === 'refused') {
+      const first = answer.faults[0];
+      store.setState({ trouble: first ? `Not saved: ${answer.says} ${first.address}: ${first.problem}` : answer.says });
+      if (isEdit) setSync(sync.dropped(state()));
+      await refresh();
+    } else {
+      const theirs = await host.read();
+      if (!theirs) setSync(sync.disconnected(state()));
+      else {
+        setSync(isEdit ? sync.collided(state(), theirs, answer.conflicts) : sync.refreshed(state(), theirs));
+        if (!isEdit) store.setState({ trouble: 'Not taken back: the file was changed at the same place elsewhere.' });
+        await replay();
+      }
+    }
+  };
+
+  const catchUp = async (): Promise<void> => {
+    if (heard !== null && heard !== state().saved.hash && !state().sending) await inTurn(refresh);
+  };
+
+  /** Sends what is pending, one edit after the other. */
+  const send = async (): Promise<void> => {
+    for (;;) {
+      const edit = sync.nextToSend(state());
+      if (!edit) return catchUp();
+      setSync(sync.sendingStarted(state()));
+      const answer = await host.edit(state().saved.hash, edit);
+      await inTurn(() => settle(answer, true));
+    }
+  };
+
+  /** Makes an edit on the page at once, and sends it. */
+  const make = async (edit: sync.Edit): Promise<Fault | null> => {
+    const fault = await inTurn(async () => {
+      const outcome = await model.apply(edit.patches);
+      if (!outcome.ok) return outcome.faults[0] ?? null;
+      setSync(sync.edited(state(), edit));
+      await take(outcome);
+      return null;
+    });
+    if (fault === null) void send();
+    return fault;
+  };
+
+  const step = (ask: (base: string) => Promise<HostAnswer>): Promise<void> =>
+    inTurn(async () => settle(await ask(state().saved.hash), false));
+
+  return {
+    start: async () => {
+      const saved = await host.read();
+      if (!saved) {
+        store.setState({ trouble: 'The host does not answer. Start it with npm start, then load this page again.' });
+        return;
+      }
+      setSync(sync.startSync(saved));
+      await inTurn(replay);
+      host.listen(
+        (hash) => {
+          heard = hash;
+          void catchUp();
+        },
+        (up) => {
+          if (up && !state().online) void inTurn(refresh).then(send);
+          if (!up && state().online) setSync(sync.disconnected(state()));
+        },
+      );
+      setInterval(() => {
+        if (!state().online && state().pending.length > 0) void inTurn(refresh).then(send);
+      }, RETRY_AFTER);
+    },
+    edit: async (edit) => {
+      const fault = await make(edit);
+      if (fault === null) store.setState({ toast: { id: (store.getState().toast?.id ?? 0) + 1, text: edit.name } });
+      return fault;
+    },
+    undo: async () => {
+      store.setState({ toast: null });
+      const cancelled = sync.cancelLast(state());
+      if (!cancelled) return sync.undoName(state()) === null ? undefined : step(host.undo);
+      setSync(cancelled.sync);
+      await inTurn(replay);
+    },
+    redo: async () => {
+      if (sync.redoName(state()) !== null) await step(host.redo);
+    },
+    keepMine: async (address) => {
+      const kept = sync.keptEdit(state(), address);
+      setSync(sync.takeTheirs(state(), address));
+      const fault = kept && (await make(kept));
+      if (fault) store.setState({ trouble: `${kept.name}: ${fault.problem}` });
+    },
+    takeTheirs: (address) => setSync(sync.takeTheirs(state(), address)),
+  };
+}

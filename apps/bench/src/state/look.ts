@@ -1,0 +1,34 @@
+/** Where the page looks, as it stands after "#" in its address: an element of the build, and a finding opened on it. */
+export interface Look {
+  /** Address of the element in the inspector; null for none chosen. */
+  readonly element: string | null;
+  readonly finding: string | null;
+}
+
+/** Reads the part of the page's address after "#". */
+export function readLook(hash: string): Look {
+  const [element = '', query = ''] = hash.replace(/^#/, '').split('?');
+  const finding = new URLSearchParams(query).get('finding');
+  return { element: element === '' ? null : decode(element), finding };
+}
+
+/** Writes the part of the page's address after "#"; empty when nothing is chosen. */
+export function writeLook(look: Look): string {
+  if (look.element === null) return '';
+  const query = look.finding === null ? '' : `?${new URLSearchParams({ finding: look.finding })}`;
+  return `#${encodeURI(look.element).replaceAll('?', '%3F').replaceAll('#', '%23')}${query}`;
+}
+
+function decode(text: string): string {
+  try {
+    return decodeURIComponent(text);
+  } catch {
+    return text;
+  }
+}
+
+/** The longest of the known addresses that holds an address, itself included; null when none does. */
+export function ownerOf(address: string, known: readonly string[]): string | null {
+  const holders = known.filter((one) => address === one || address.startsWith(`${one}/`));
+  return holders.reduce<string | null>((best, one) => (best === null || one.length > best.length ? one : best), null);
+}

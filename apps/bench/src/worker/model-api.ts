@@ -1,0 +1,42 @@
+import type { Here } from '@oddwheel/build/assess/types';
+import type { Patch } from '@oddwheel/build/document/patch';
+import type { Fault } from '@oddwheel/build/fault';
+import type { Explanation, Field, TypedEdit } from '@oddwheel/build/session-types';
+import type { AssessmentChange } from './changes.ts';
+
+/** A part of the build that has fields but is no column of the path. */
+export interface Part {
+  readonly address: string;
+  readonly name: string;
+  /** The build says something of it. */
+  readonly present: boolean;
+}
+
+/** What the model says after reading a build or an edit. */
+export type Outcome =
+  | {
+      readonly ok: true;
+      readonly change: AssessmentChange;
+      /** Hash of the text that the model now holds. */
+      readonly hash: string;
+      readonly parts: readonly Part[];
+    }
+  | { readonly ok: false; readonly faults: readonly Fault[] };
+
+/** What the model says after reading a build and then the edits that are not saved yet, one by one. */
+export type Replayed = Outcome & {
+  /** For each edit: what is wrong with it on this text; null where it was taken. Empty when the text itself is at fault. */
+  readonly refused: readonly (readonly Fault[] | null)[];
+};
+
+/** The model of one build, as the page asks it. It holds the session; nothing of the mechanics runs outside of it. */
+export interface ModelApi {
+  /** Reads a text and applies edits to it; keeps the last good build when the text is at fault. */
+  readonly open: (text: string, edits: readonly (readonly Patch[])[]) => Replayed;
+  readonly apply: (patches: readonly Patch[]) => Outcome;
+  /** Turns typed text into an edit without making it. */
+  readonly typeField: (address: string, typed: string | null) => TypedEdit;
+  readonly moveHere: (here: Here) => AssessmentChange;
+  readonly fields: (address: string) => readonly Field[];
+  readonly explain: (findingId: string) => Explanation | null;
+}

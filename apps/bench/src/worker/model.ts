@@ -1,0 +1,72 @@
+import type { Assessment } from '@oddwheel/build/assess/types';
+import type { Patch } from '@oddwheel/build/document/patch';
+import type { Fault } from '@oddwheel/build/fault';
+import { fieldsAt, typeField } from '@oddwheel/build/fields';
+import { BUILD_SCHEMA, valueAt } from '@oddwheel/build/schema/describe';
+import { applyEdit, explainFinding, moveHere, openSession } from '@oddwheel/build/session';
+import type { Session } from '@oddwheel/build/session-types';
+import { type AssessmentChange, assessmentChange } from './changes.ts';
+import type { ModelApi, Outcome, Part, Replayed } from './model-api.ts';
+
+/** A model without a build; `open` gives it one. */
+export function createModel(): ModelApi {
+  let session: Session | null = null;
+  // What the page holds: the change of an assessment is told against it.
+  let sent: Assessment | null = null;
+
+  const current = (): Session => {
+    if (!session) throw new Error('No build is open.');
+    return session;
+  };
+  const tell = (next: Session): AssessmentChange => {
+    const change = assessmentChange(sent, next.assessment);
+    session = next;
+    sent = sent === null ? next.assessment : { ...sent, ...change };
+    return change;
+  };
+  const outcome = (next: Session): Outcome & { readonly ok: true } => ({
+    ok: true,
+    change: tell(next),
+    hash: next.hash,
+    parts: partsOf(next),
+  });
+
+  return {
+    open: (text: string, edits: readonly (readonly Patch[])[]): Replayed => {
+      const opened = openSession(text, session ? { here: session.here, previous: session } : {});
+      if (!opened.ok) return { ok: false, faults: opened.faults, refused: [] };
+      let next = opened.session;
+      const refused = edits.map((patches): readonly Fault[] | null => {
+        const edited = applyEdit(next, patches);
+        if (!edited.ok) return edited.faults;
+        next = edited.session;
+        return null;
+      });
+      return { ...outcome(next), refused };
+    },
+    apply: (patches) => {
+      const edited = applyEdit(current(), patches);
+      return edited.ok ? outcome(edited.session) : { ok: false, faults: edited.faults };
+    },
+    typeField: (address, typed) => typeField(current(), address, typed),
+    moveHere: (here) => tell(moveHere(current(), here)),
+    // The build's own name goes with its units: neither has a column of its own.
+    fields: (address) =>
+      (address === '/units' ? ['/name', '/about', address] : [address]).flatMap((at) => fieldsAt(current(), at)),
+    explain: (findingId) => explainFinding(current(), findingId),
+  };
+}
+
+/** The parts of the brief and the settings that are no column of the path. */
+function partsOf(session: Session): readonly Part[] {
+  const columns = new Set(session.assessment.path.map((element) => element.address));
+  const part = (address: string, name: string): Part => ({
+    address,
+    name,
+    present: valueAt(session.build, address) !== undefined,
+  });
+  const brief = Object.entries(BUILD_SCHEMA.properties?.brief?.properties ?? {})
+    .map(([key, node]) => part(`/brief/${key}`, node['x-field']?.name ?? key))
+    .filter(({ address }) => !columns.has(address));
+  return [...brief, part('/units', 'Build and units')];
+}

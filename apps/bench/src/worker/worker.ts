@@ -1,0 +1,4 @@
+import { expose } from 'comlink';
+import { createModel } from './model.ts';
+
+expose(createModel());
