@@ -1,0 +1,22 @@
+import type { Assessment } from '@oddwheel/build/assess/types';
+
+/**
+ * The assessment as JSON, format 1: the keys of `Assessment` below `format`, in a fixed order, SI units throughout.
+ *
+ * `reserves` is one list, a row of `cases` for each finding in the order of its `row`. A number that does not apply or is
+ * not known is null there, as is a number without an end.
+ */
+export function assessmentJson(assessment: Assessment): string {
+  const { name, about, here, hereNote, path, gears, cases, findings, reserves } = assessment;
+  const { assumed, findOut, closure, parts, reference, shafts, units, notes } = assessment;
+  return JSON.stringify(
+    {
+      format: 1,
+      ...{ name, about, here, hereNote, path, gears, cases, findings },
+      reserves: Array.from(reserves),
+      ...{ assumed, findOut, closure, parts, reference, shafts, units, notes },
+    },
+    null,
+    2,
+  );
+}

@@ -1,0 +1,63 @@
+import { moveHere, openSession } from '@oddwheel/build/session';
+import type { Session } from '@oddwheel/build/session-types';
+import { parseQuantity } from '@oddwheel/quantity/parse';
+import { type Complaint, complain } from '../complain.ts';
+import { DONE, type ExitCode, FAILS, type Io, print } from '../io.ts';
+import { readBuildText } from '../read-folder.ts';
+import { assessmentJson } from './assessment-json.ts';
+import { reportLines } from './report.ts';
+
+export interface CheckOptions {
+  readonly gear?: string;
+  readonly speed?: string;
+  readonly json?: true;
+}
+
+/** Moves the slider to the gear and road speed asked for, or says what is wrong with them. */
+function place(
+  session: Session,
+  { gear, speed }: CheckOptions,
+): { readonly ok: true; readonly session: Session } | { readonly ok: false; readonly complaints: Complaint[] } {
+  const complaints: Complaint[] = [];
+  const { gears } = session.assessment;
+  if (gear !== undefined && !gears.some(({ id }) => id === gear))
+    complaints.push({
+      at: '--gear',
+      problem: 'The gearbox has no such gear.',
+      read: gear,
+      accepted: gears.map(({ id }) => id).join(', '),
+    });
+  const parsed = speed === undefined ? null : parseQuantity(speed, 'speed');
+  if (parsed && !parsed.ok)
+    complaints.push({ at: '--speed', problem: parsed.problem, read: parsed.read, accepted: parsed.accepted });
+  else if (parsed && parsed.si < 0)
+    complaints.push({
+      at: '--speed',
+      problem: 'The path is shown driving forward.',
+      read: speed ?? '',
+      accepted: '0 km/h or more',
+    });
+  if (complaints.length > 0) return { ok: false, complaints };
+  const here = { ...(gear === undefined ? {} : { gear }), ...(parsed?.ok ? { roadSpeed: parsed.si } : {}) };
+  return { ok: true, session: Object.keys(here).length === 0 ? session : moveHere(session, here) };
+}
+
+const wantsColour = (io: Io): boolean => io.stdout.isTTY === true && !io.env.NO_COLOR && io.env.TERM !== 'dumb';
+
+/** `check`: assesses the build in a folder and prints what it finds. The folder is only read. */
+export async function check(io: Io, folder: string, options: CheckOptions): Promise<ExitCode> {
+  const read = await readBuildText(io, folder);
+  if (!read.ok) return read.code;
+  const opened = openSession(read.text);
+  if (!opened.ok)
+    return complain(
+      io,
+      read.path,
+      opened.faults.map((fault) => ({ at: fault.address, ...fault })),
+    );
+  const placed = place(opened.session, options);
+  if (!placed.ok) return complain(io, 'check', placed.complaints);
+  const { assessment } = placed.session;
+  print(io.stdout, options.json ? [assessmentJson(assessment)] : reportLines(assessment, wantsColour(io)));
+  return assessment.findings.some(({ severity }) => severity === 'fails') ? FAILS : DONE;
+}

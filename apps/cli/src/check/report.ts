@@ -1,0 +1,181 @@
+/** The assessment as a builder reads it in the terminal. */
+import type { Assessment, Closure, Finding, PathElement, Severity } from '@oddwheel/build/assess/types';
+import { type Column, table, WIDTH } from '../table.ts';
+import { plainLine, wrap } from '../text-width.ts';
+import { reserveText, spreadText, type Units } from './numbers.ts';
+
+export const CAUTION =
+  'Caution: these numbers are design aids. A drive that fails can lock the wheel or throw parts. Local codes, inspection and licensed practice decide.';
+
+/** Colours of the terminal that set a severity off; the word alone says the same. */
+const COLOURS: Readonly<Record<Severity, string>> = { fails: '1;31', unknown: '2', thin: '33', holds: '' };
+
+type Paint = (severity: Severity, text: string) => string;
+
+/** Paints severities, or leaves them plain. */
+export function painter(colour: boolean): Paint {
+  return (severity, text) =>
+    colour && COLOURS[severity] !== '' ? `\u001b[${COLOURS[severity]}m${text}\u001b[0m` : text;
+}
+
+function worstText(element: PathElement): string {
+  if (!element.worst) return '';
+  const { severity, reserve } = element.worst;
+  return reserve === null ? severity : `${reserveText(reserve)} ${severity}`;
+}
+
+function speedText(element: PathElement, units: Units): string {
+  const { angularSpeed, lineSpeed } = element.here;
+  if (angularSpeed) return spreadText(angularSpeed, 'angularSpeed', units);
+  return spreadText(lineSpeed, 'speed', element.kind === 'ground' ? units : { ...units, speed: 'm/s' });
+}
+
+function loadText(element: PathElement, units: Units): string {
+  const { torque, force } = element.here;
+  if (torque) return spreadText(torque, 'torque', units);
+  return force ? `${spreadText(force, 'force', units)} pull` : '';
+}
+
+function pathLines({ path, gears, here, hereNote, units }: Assessment): string[] {
+  const gear = gears.find(({ id }) => id === here.gear)?.name ?? here.gear;
+  const speed = spreadText({ value: here.roadSpeed, lo: here.roadSpeed, hi: here.roadSpeed }, 'speed', units);
+  const right = { align: 'right' } as const;
+  return [
+    `Path of power, ${gear} gear at ${speed}`,
+    ...(hereNote === null ? [] : wrap(plainLine(hereNote), WIDTH)),
+    '',
+    ...table(
+      [
+        { title: 'Element' },
+        { title: 'Teeth', ...right },
+        { title: 'Ratio', ...right },
+        { title: 'Speed', ...right },
+        { title: 'Torque', ...right },
+        { title: 'Power', ...right },
+        { title: 'Lowest reserve' },
+      ],
+      path.map((element) => [
+        element.name,
+        element.teeth ?? '',
+        spreadText(element.ratio, 'number', units),
+        speedText(element, units),
+        loadText(element, units),
+        spreadText(element.here.power, 'power', units),
+        worstText(element),
+      ]),
+    ),
+  ];
+}
+
+function gearLines({ gears, units }: Assessment): string[] {
+  const right = { align: 'right' } as const;
+  return [
+    'Gears',
+    '',
+    ...table(
+      [
+        { title: 'Gear' },
+        { title: 'Overall ratio', ...right },
+        { title: 'Road speed at idle', ...right },
+        { title: 'at redline', ...right },
+      ],
+      gears.map((gear) => [
+        gear.name,
+        spreadText(gear.overall, 'number', units),
+        spreadText(gear.speedAtIdle, 'speed', units),
+        spreadText(gear.speedAtRedline, 'speed', units),
+      ]),
+    ),
+  ];
+}
+
+function sentence(finding: Finding): string {
+  const either = finding.either === null ? '' : ` This ${finding.either}.`;
+  const missing =
+    finding.missing.length === 0 ? '' : ` Missing: ${finding.missing.map(({ says }) => says).join('; ')}.`;
+  const atStake = finding.severity === 'holds' ? '' : ` At stake: ${finding.consequence}.`;
+  return `${finding.says}${either}${missing}${atStake}`;
+}
+
+const ORDER: readonly Severity[] = ['fails', 'unknown', 'thin', 'holds'];
+
+function findingLines({ findings }: Assessment, paint: Paint): string[] {
+  const counts = ORDER.map((severity) => [findings.filter((x) => x.severity === severity).length, severity] as const);
+  const columns: Column[] = [
+    { title: 'Severity', paint: (cell, text) => paint(ORDER.find((x) => x === text) ?? 'holds', cell) },
+    { title: 'Element' },
+    { title: 'Finding', wraps: true },
+    { title: 'Reserve', align: 'right' },
+    { title: 'Wanted', align: 'right' },
+  ];
+  return [
+    `Findings: ${counts.flatMap(([n, severity]) => (n > 0 ? [`${n} ${severity}`] : [])).join(', ') || 'none'}`,
+    '',
+    ...table(
+      columns,
+      findings.map((finding) => [
+        finding.severity,
+        finding.element,
+        sentence(finding),
+        reserveText(finding.reserve?.value ?? null),
+        finding.reserve === null ? '' : reserveText(finding.wanted),
+      ]),
+    ),
+  ];
+}
+
+function assumedLines({ assumed }: Assessment): string[] {
+  if (assumed.length === 0) return [];
+  const columns = [{ title: 'Assumed' }, { title: 'Taken as' }, { title: 'Source', wraps: true }];
+  return [
+    '',
+    ...table(
+      columns,
+      assumed.map(({ name, text, source }) => [name, text, source]),
+    ),
+  ];
+}
+
+function findOutLines({ findOut }: Assessment): string[] {
+  if (findOut.length === 0) return [];
+  return [
+    '',
+    'What to find out next, by how many findings it settles',
+    '',
+    ...table(
+      [{ title: 'Input' }, { title: 'Now' }, { title: 'Settles', align: 'right' }, { title: 'How', wraps: true }],
+      findOut.map(({ name, text, findings, recipe }) => [name, text, String(findings.length), recipe]),
+    ),
+  ];
+}
+
+function part(value: number): string {
+  return value === 0 ? '0' : value.toExponential(0).replace('e-', 'e−').replace('e+', 'e');
+}
+
+function closureLine(closure: Closure | null): string {
+  if (closure === null)
+    return 'The balance of torques and power could not be struck: the path is not known from end to end.';
+  return `Torques on every shaft close to ${part(closure.torque)} of the torque through it; power in equals power out and losses to ${part(closure.power)}.`;
+}
+
+/**
+ * Lines of the report: title, path, gears, findings, what was assumed, what to find out, the balance, the caution.
+ * @param colour sets severities off in colour; the words stay the same
+ */
+export function reportLines(assessment: Assessment, colour: boolean): string[] {
+  return [
+    ...wrap(plainLine(`${assessment.name}: ${assessment.about}`), WIDTH),
+    '',
+    ...pathLines(assessment),
+    '',
+    ...gearLines(assessment),
+    '',
+    ...findingLines(assessment, painter(colour)),
+    ...assumedLines(assessment),
+    ...findOutLines(assessment),
+    '',
+    ...wrap(closureLine(assessment.closure), WIDTH),
+    ...wrap(CAUTION, WIDTH),
+  ];
+}
