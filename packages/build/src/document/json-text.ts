@@ -1,0 +1,109 @@
+import { type ObjectNode, parse, type ValueNode } from '@humanwhocodes/momoa';
+import type { Fault } from '../fault.ts';
+import { type Json, unsafeKeyFault } from './json.ts';
+import { addressOf, UNSAFE_KEY } from './pointer.ts';
+import { lineAndColumn, syntaxFault } from './syntax.ts';
+
+/** A place in a text: line and column, both from 1. */
+export interface Place {
+  readonly line: number;
+  readonly column: number;
+}
+
+export type ParsedJson =
+  | {
+      readonly ok: true;
+      readonly value: Json;
+      /** Where the value at an address begins; for a member, where its key begins. Undefined when nothing is there. */
+      readonly locate: (address: string) => Place | undefined;
+    }
+  | { readonly ok: false; readonly faults: Fault[] };
+
+/** Some Windows editors begin a file with this mark; it is read past and kept. */
+export const BYTE_ORDER_MARK = '\ufeff';
+
+/**
+ * Reads JSON (RFC 8259) strictly, and gives every fault with its line and column.
+ *
+ * Refused beyond the grammar: a key that stands twice in one object (RFC 8259 section 4 leaves the outcome open), the key
+ * "__proto__", a number too large for a double, and more than 100 levels. A leading byte order mark is tolerated (section
+ * 8.1 allows that) and counts as no column.
+ */
+export function parseJsonText(text: string): ParsedJson {
+  const body = text.startsWith(BYTE_ORDER_MARK) ? text.slice(1) : text;
+  const syntax = syntaxFault(body);
+  if (syntax) return { ok: false, faults: [syntax] };
+  const faults: Fault[] = [];
+  const offsets = new Map<string, number>();
+  const root = parse(body, { mode: 'json' }).body;
+  const value = read(root, [], root.loc.start.offset, { body, faults, offsets });
+  if (faults.length > 0) return { ok: false, faults };
+  return {
+    ok: true,
+    value,
+    locate: (address) => {
+      const offset = offsets.get(address);
+      return offset === undefined ? undefined : lineAndColumn(body, offset);
+    },
+  };
+}
+
+interface Reading {
+  readonly body: string;
+  readonly faults: Fault[];
+  readonly offsets: Map<string, number>;
+}
+
+function read(node: ValueNode, at: readonly string[], offset: number, reading: Reading): Json {
+  reading.offsets.set(addressOf(at), offset);
+  switch (node.type) {
+    case 'Object':
+      return readObject(node, at, reading);
+    case 'Array':
+      return node.elements.map(({ value }, i) => read(value, [...at, String(i)], value.loc.start.offset, reading));
+    case 'Number':
+      if (!Number.isFinite(node.value)) {
+        reading.faults.push({
+          code: 'json.not-finite',
+          address: addressOf(at),
+          ...lineAndColumn(reading.body, node.loc.start.offset),
+          problem: 'The number is too large.',
+          read: reading.body.slice(node.loc.start.offset, node.loc.end.offset),
+          accepted: 'A number between -1.79e308 and 1.79e308, such as 12.5.',
+        });
+      }
+      return node.value;
+    case 'String':
+    case 'Boolean':
+      return node.value;
+    default:
+      return null;
+  }
+}
+
+function readObject(node: ObjectNode, at: readonly string[], reading: Reading): Json {
+  const object: { [key: string]: Json } = {};
+  for (const member of node.members) {
+    const key = member.name.type === 'String' ? member.name.value : member.name.name;
+    const keys = [...at, key];
+    const offset = member.name.loc.start.offset;
+    if (key === UNSAFE_KEY) {
+      reading.faults.push({ ...unsafeKeyFault(keys), ...lineAndColumn(reading.body, offset) });
+      continue;
+    }
+    if (Object.hasOwn(object, key)) {
+      const first = lineAndColumn(reading.body, reading.offsets.get(addressOf(keys)) ?? 0);
+      reading.faults.push({
+        code: 'json.duplicate-key',
+        address: addressOf(keys),
+        ...lineAndColumn(reading.body, offset),
+        problem: `The key stands twice in this object, first in line ${first.line}.`,
+        read: key,
+        accepted: 'Each key once; rename or remove one of the two.',
+      });
+      continue;
+    }
+    object[key] = read(member.value, keys, offset, reading);
+  }
+  return object;
+}
