@@ -1,7 +1,7 @@
 import type { Assessment, Finding, PathElement } from '@oddwheel/build/assess/types';
 import type { Fault } from '@oddwheel/build/fault';
 import type { Explanation, Field } from '@oddwheel/build/session-types';
-import type { JSX } from 'react';
+import { type JSX, useEffect, useRef } from 'react';
 import { Severity } from '../face/Severity.tsx';
 import { reserveText } from '../numbers/shown.ts';
 import { WorkingView } from '../working/WorkingView.tsx';
@@ -16,8 +16,11 @@ interface Props {
   readonly opened: Finding | null;
   readonly explanation: Explanation | null;
   readonly locked: string | null;
+  /** The element was chosen, so on a small screen the inspector has the page. */
+  readonly inspecting: boolean;
   readonly onCommit: (address: string, typed: string | null) => Promise<Fault | null>;
   readonly onOpen: (finding: string) => void;
+  readonly onCase: (caseId: string | null) => void;
   readonly onReveal: (address: string) => void;
   readonly onClose: () => void;
 }
@@ -35,16 +38,29 @@ const PLACES: Readonly<Record<PathElement['kind'], string>> = {
   ground: 'where the wheel meets it',
 };
 
+const SMALL_SCREEN = window.matchMedia('(max-width: 899px)');
+
 /** The selected element: its inputs, what follows from them, its findings, and the working of the opened one. */
 export function Inspector(props: Props): JSX.Element {
   const { assessment, address, name, fields, opened } = props;
   const element = assessment.path.find((one) => one.address === address);
   const findings = assessment.findings.filter((finding) => finding.address === address);
   const note = assessment.notes[address];
+  const heading = useRef<HTMLHeadingElement>(null);
+  const body = useRef<HTMLElement>(null);
+  const openedId = opened?.id ?? null;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a newly opened finding stands at the top
+  useEffect(() => {
+    body.current?.scrollTo({ top: 0 });
+    if (props.inspecting && SMALL_SCREEN.matches) {
+      heading.current?.focus({ preventScroll: true });
+      window.scrollTo({ top: 0 });
+    }
+  }, [openedId, props.inspecting]);
   return (
-    <section className="inspector" aria-labelledby="inspector-heading">
+    <section ref={body} className="inspector" aria-labelledby="inspector-heading">
       <div className="section-head">
-        <h2 id="inspector-heading" tabIndex={-1}>
+        <h2 id="inspector-heading" ref={heading} tabIndex={-1}>
           {name}
         </h2>
         <span className="lead">{element && element.name !== PLACES[element.kind] ? PLACES[element.kind] : ''}</span>
@@ -53,7 +69,17 @@ export function Inspector(props: Props): JSX.Element {
         </button>
       </div>
       {note !== undefined && <p className="note">Note: {note}</p>}
-      {opened && <WorkingView finding={opened} explanation={props.explanation} onReveal={props.onReveal} />}
+      {opened && (
+        <WorkingView
+          finding={opened}
+          explanation={props.explanation}
+          cases={assessment.cases}
+          reserves={assessment.reserves}
+          units={assessment.units}
+          onCase={props.onCase}
+          onReveal={props.onReveal}
+        />
+      )}
       {fields.length > 0 && <h3 className="hidden-name">Inputs</h3>}
       {fieldGroups(fields).map((group) => (
         <fieldset key={group.name ?? ''} className="field-group">

@@ -10,7 +10,7 @@ import type { Actions } from '../state/actions.ts';
 import { type BenchStore, elementInView, nameOfElement } from '../state/bench.ts';
 import { BriefBand } from './BriefBand.tsx';
 import { Footer } from './Footer.tsx';
-import { moveFinding } from './focus.ts';
+import { moveFinding, useReturningFocus } from './focus.ts';
 import { Head } from './Head.tsx';
 import { KeysDialog } from './KeysDialog.tsx';
 import { keyCommand } from './keys.ts';
@@ -23,6 +23,8 @@ export function App({ store, actions }: { store: BenchStore; actions: Actions })
   const [keysShown, setKeysShown] = useState(false);
   const { assessment, sync, parts, look } = state;
   const element = elementInView(state);
+  const inspecting = look.element !== null;
+  useReturningFocus(inspecting);
 
   useEffect(() => {
     document.documentElement.dataset.mode = state.mode;
@@ -56,7 +58,7 @@ export function App({ store, actions }: { store: BenchStore; actions: Actions })
   const opened = assessment?.findings.find((finding) => finding.id === look.finding) ?? null;
   const locked = state.fileFaults.length > 0 ? 'the file has faults' : null;
   return (
-    <div className="app sheet" data-inspecting={look.element === null ? 'no' : 'yes'}>
+    <div className="app sheet" data-inspecting={inspecting ? 'yes' : 'no'}>
       <div className="frame">
         <button type="button" className="skip" onClick={() => document.getElementById('main')?.focus()}>
           To the path
@@ -129,8 +131,10 @@ export function App({ store, actions }: { store: BenchStore; actions: Actions })
                       opened={opened?.address === element ? opened : null}
                       explanation={state.explanation}
                       locked={locked}
+                      inspecting={inspecting}
                       onCommit={actions.commitField}
                       onOpen={actions.openFinding}
+                      onCase={actions.workCase}
                       onReveal={actions.reveal}
                       onClose={actions.close}
                     />

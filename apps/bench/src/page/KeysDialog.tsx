@@ -21,7 +21,7 @@ export function KeysDialog(props: {
 }): JSX.Element {
   const dialog = useRef<HTMLDialogElement>(null);
   useEffect(() => {
-    dialog.current?.showModal();
+    if (!dialog.current?.open) dialog.current?.showModal();
   }, []);
   return (
     <dialog ref={dialog} className="keys" aria-labelledby="keys-heading" onClose={props.onClose}>

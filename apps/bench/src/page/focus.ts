@@ -1,3 +1,4 @@
+import { useEffect, useRef } from 'react';
 import { fieldInputId } from '../inspector/FieldEditor.tsx';
 
 /** Puts the focus on the next or previous finding of the list; from elsewhere, on the opened or the first one. */
@@ -22,4 +23,13 @@ export function focusField(address: string): void {
     field?.focus();
     field?.scrollIntoView({ block: 'center' });
   });
+}
+
+/** Where the inspector takes the whole page, its end gives the focus back to what opened it. */
+export function useReturningFocus(inspecting: boolean): void {
+  const opener = useRef<Element | null>(null);
+  useEffect(() => {
+    if (inspecting) opener.current = document.activeElement;
+    else if (opener.current instanceof HTMLElement && opener.current.isConnected) opener.current.focus();
+  }, [inspecting]);
 }

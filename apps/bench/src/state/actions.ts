@@ -9,6 +9,8 @@ export interface Actions {
   readonly reveal: (address: string) => void;
   /** Opens a finding with its working. */
   readonly openFinding: (id: string) => void;
+  /** Works the opened finding for another load case; null for the one that governs. */
+  readonly workCase: (caseId: string | null) => void;
   /** Closes the opened finding; with none open, leaves the inspector. */
   readonly close: () => void;
   /** Edits a field; gives what is wrong with the typed text, or null when it was taken. */

@@ -16,12 +16,14 @@ export function createFollower(store: BenchStore, model: RemoteModel): () => Pro
   return async () => {
     const state = store.getState();
     const address = elementInView(state);
+    const { workedCase } = state;
     const finding = state.look.finding;
     const fields = address === null ? null : { address, fields: await model.fields(address) };
-    const explanation = finding === null ? null : await model.explain(finding);
+    const explanation = finding === null ? null : await model.explain(finding, workedCase);
     // The page may have turned to another place meanwhile; then that turn brings its own.
     const now = store.getState();
-    if (elementInView(now) === address && now.look.finding === finding) store.setState({ fields, explanation });
+    if (elementInView(now) === address && now.look.finding === finding && now.workedCase === workedCase)
+      store.setState({ fields, explanation });
   };
 }
 
@@ -46,11 +48,13 @@ export function createActions(
     // Going from the whole page into the inspector is a step that Back takes back; moving about within it is not.
     if ((before.element === null) !== (next.element === null)) window.history.pushState(null, '', url);
     else window.history.replaceState(null, '', url);
-    store.setState({ look: next, explanation: next.finding === before.finding ? store.getState().explanation : null });
+    store.setState(
+      next.finding === before.finding ? { look: next } : { look: next, explanation: null, workedCase: null },
+    );
     await follow();
   };
   window.addEventListener('popstate', () => {
-    store.setState({ look: readLook(window.location.hash), explanation: null });
+    store.setState({ look: readLook(window.location.hash), explanation: null, workedCase: null });
     run(follow());
   });
 
@@ -75,6 +79,10 @@ export function createActions(
     openFinding: (id) => {
       const finding = store.getState().assessment?.findings.find((one) => one.id === id);
       if (finding) run(look({ element: finding.address, finding: id }));
+    },
+    workCase: (workedCase) => {
+      store.setState({ workedCase });
+      run(follow());
     },
     close: () => {
       const { element, finding } = store.getState().look;

@@ -21,6 +21,8 @@ export interface BenchState {
   readonly fields: { readonly address: string; readonly fields: readonly Field[] } | null;
   /** Working of the opened finding, once it is built. */
   readonly explanation: Explanation | null;
+  /** Load case that the opened finding is worked for; null for the one that governs. */
+  readonly workedCase: string | null;
   /** What the slider was asked for, until the model has answered. */
   readonly asked: Here | null;
   /** The model has worked on one thing for longer than a moment: numbers on the page are of before. */
@@ -47,6 +49,7 @@ export function createBenchStore(look: Look, mode: Mode, singleKeys: boolean): B
     look,
     fields: null,
     explanation: null,
+    workedCase: null,
     asked: null,
     working: false,
     said: '',

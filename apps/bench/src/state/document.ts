@@ -2,10 +2,11 @@ import type { Fault } from '@oddwheel/build/fault';
 import type { HostAnswer, HostClient } from '../link/host-client.ts';
 import * as sync from '../link/sync.ts';
 import { withChange } from '../worker/changes.ts';
-import type { Outcome } from '../worker/model-api.ts';
+import type { Outcome, Replayed } from '../worker/model-api.ts';
 import type { RemoteModel } from '../worker/remote.ts';
 import { sayChange } from './announce.ts';
 import type { BenchStore } from './bench.ts';
+import { markSlow } from './slow.ts';
 
 /** The build on the page and its way to the disk and back. */
 export interface Document {
@@ -37,6 +38,7 @@ export function createDocument(
     if (!now) throw new Error('No build is read yet.');
     return now;
   };
+  const slow = markSlow(store);
   const setSync = (next: sync.Sync): void => store.setState({ sync: next });
   // Everything that changes the model's build goes one after the other, so that none works on an overtaken text.
   let last: Promise<unknown> = Promise.resolve();
@@ -58,9 +60,11 @@ export function createDocument(
   const replay = async (): Promise<void> => {
     const { saved, pending } = state();
     if (saved.hash === store.getState().hash && pending.length === 0) return;
-    const outcome = await model.open(
-      saved.text,
-      pending.map((edit) => edit.patches),
+    const outcome = await slow<Replayed>(
+      model.open(
+        saved.text,
+        pending.map((edit) => edit.patches),
+      ),
     );
     if (!outcome.ok) {
       store.setState({ fileFaults: outcome.faults });
@@ -133,7 +137,7 @@ export function createDocument(
   /** Makes an edit on the page at once, and sends it. */
   const make = async (edit: sync.Edit): Promise<Fault | null> => {
     const fault = await inTurn(async () => {
-      const outcome = await model.apply(edit.patches);
+      const outcome = await slow<Outcome>(model.apply(edit.patches));
       if (!outcome.ok) return outcome.faults[0] ?? null;
       setSync(sync.edited(state(), edit));
       await take(outcome);
@@ -165,6 +169,9 @@ export function createDocument(
           if (!up && state().online) setSync(sync.disconnected(state()));
         },
       );
+      window.addEventListener('beforeunload', (event) => {
+        if (state().pending.length > 0) event.preventDefault();
+      });
       setInterval(() => {
         if (!state().online && state().pending.length > 0) void inTurn(refresh).then(send);
       }, RETRY_AFTER);

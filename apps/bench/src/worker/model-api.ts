@@ -38,5 +38,6 @@ export interface ModelApi {
   readonly typeField: (address: string, typed: string | null) => TypedEdit;
   readonly moveHere: (here: Here) => AssessmentChange;
   readonly fields: (address: string) => readonly Field[];
-  readonly explain: (findingId: string) => Explanation | null;
+  /** The working of a finding, for the case asked for or the one that governs. */
+  readonly explain: (findingId: string, caseId: string | null) => Explanation | null;
 }

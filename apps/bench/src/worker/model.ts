@@ -53,7 +53,7 @@ export function createModel(): ModelApi {
     // The build's own name goes with its units: neither has a column of its own.
     fields: (address) =>
       (address === '/units' ? ['/name', '/about', address] : [address]).flatMap((at) => fieldsAt(current(), at)),
-    explain: (findingId) => explainFinding(current(), findingId),
+    explain: (findingId, caseId) => explainFinding(current(), findingId, caseId ?? undefined),
   };
 }
 
