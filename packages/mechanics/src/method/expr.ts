@@ -24,7 +24,12 @@ export type FunctionName =
 export type Comparison = '<' | '<=' | '>' | '>=' | '=';
 
 export type Expr =
-  | { readonly op: 'num'; readonly value: number; /** how it is printed when not as decimal, e.g. "π" */ readonly as?: string }
+  | {
+      readonly op: 'num';
+      readonly value: number;
+      /** How it is printed when not as a decimal: "π", "1/3". */
+      readonly as?: string;
+    }
   /** A named value of the method: an input, an intermediate or an output. `index` picks one entry of a list or vector. */
   | { readonly op: 'sym'; readonly key: string; readonly index?: number }
   | { readonly op: 'add' | 'mul'; readonly args: readonly Expr[] }
@@ -58,9 +63,11 @@ const lift = (x: Expr | number | string): Expr =>
 /** A tree, a number, or the key of a named value. */
 export type Term = Expr | number | string;
 
-export const num = (value: number, as?: string): Expr => (as === undefined ? { op: 'num', value } : { op: 'num', value, as });
+export const num = (value: number, as?: string): Expr =>
+  as === undefined ? { op: 'num', value } : { op: 'num', value, as };
 export const PI: Expr = num(Math.PI, 'π');
-export const sym = (key: string, index?: number): Expr => (index === undefined ? { op: 'sym', key } : { op: 'sym', key, index });
+export const sym = (key: string, index?: number): Expr =>
+  index === undefined ? { op: 'sym', key } : { op: 'sym', key, index };
 export const add = (...args: Term[]): Expr => ({ op: 'add', args: args.map(lift) });
 export const sub = (a: Term, b: Term): Expr => ({ op: 'sub', a: lift(a), b: lift(b) });
 export const mul = (...args: Term[]): Expr => ({ op: 'mul', args: args.map(lift) });
@@ -74,8 +81,12 @@ export const norm = (a: Term): Expr => ({ op: 'norm', a: lift(a) });
 export const product = (key: string): Expr => ({ op: 'product', key });
 export const sum = (key: string): Expr => ({ op: 'sum', key });
 export const when = (a: Term, is: Comparison, b: Term): Condition => ({ a: lift(a), is, b: lift(b) });
-export const choose = (branches: readonly { readonly when: Condition; readonly then: Term }[], otherwise: Term): Expr => ({
+export const choose = (
+  branches: readonly { readonly when: Condition; readonly then: Term }[],
+  otherwise: Term,
+): Expr => ({
   op: 'choose',
+  // biome-ignore lint/suspicious/noThenProperty: a tree, never a function, so nothing can await it
   branches: branches.map((x) => ({ when: x.when, then: lift(x.then) })),
   otherwise: lift(otherwise),
 });
