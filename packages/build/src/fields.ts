@@ -2,10 +2,10 @@ import { formatQuantity } from '@oddwheel/quantity/format';
 import { parseInput } from '@oddwheel/quantity/range';
 import type { Patch } from './document/patch.ts';
 import type { Fault } from './fault.ts';
-import { tableKeys, blankRow } from './model/rows.ts';
+import { blankRow, tableKeys } from './model/rows.ts';
 import { quantityFault } from './read/quantities.ts';
 import { SEAT_OF_STAGE } from './read/references.ts';
-import { nodeAt, pointerKeys, type SchemaNode, valueAt, childNode, pointerKey, branchFor } from './schema/describe.ts';
+import { branchFor, childNode, nodeAt, pointerKey, pointerKeys, type SchemaNode, valueAt } from './schema/describe.ts';
 import type { FieldFacts } from './schema/field.ts';
 import type { Field, Session, TypedEdit } from './session-types.ts';
 
@@ -40,7 +40,7 @@ function choicesOf(session: Session, address: string, node: SchemaNode, facts: F
 function resolvedText(session: Session, kind: NonNullable<FieldFacts['quantity']>, text: string): string | null {
   const parsed = parseInput(text, kind);
   if (!parsed.ok) return null;
-  const unit = kind === 'length' ? (session.assessment.units['length'] ?? 'mm') : parsed.unit;
+  const unit = kind === 'length' ? (session.assessment.units.length ?? 'mm') : parsed.unit;
   if (unit === 'in 1/64') return null;
   const shown = formatQuantity(parsed.si, kind, unit);
   const plain = (s: string) => s.replaceAll(/\s/g, '').replaceAll('·', '.').replaceAll('−', '-');
@@ -48,7 +48,14 @@ function resolvedText(session: Session, kind: NonNullable<FieldFacts['quantity']
   return plain(shown) === plain(text) || (unit === parsed.unit && !/[/:'"%]/.test(text)) ? null : `is ${shown}`;
 }
 
-function toField(session: Session, address: string, node: SchemaNode, facts: FieldFacts, group: string | null, optional: boolean): Field {
+function toField(
+  session: Session,
+  address: string,
+  node: SchemaNode,
+  facts: FieldFacts,
+  group: string | null,
+  optional: boolean,
+): Field {
   const raw = valueAt(session.build, address);
   const text = raw === undefined ? null : typeof raw === 'string' ? raw : JSON.stringify(raw);
   const blank = text === null && facts.blank ? blankRow(facts.blank.row) : null;
@@ -69,7 +76,14 @@ function toField(session: Session, address: string, node: SchemaNode, facts: Fie
 }
 
 /** Fields of everything under a node, in the order of the schema, so that blank ones keep their place. */
-function collect(session: Session, address: string, node: SchemaNode, group: string | null, optional: boolean, out: Field[]): void {
+function collect(
+  session: Session,
+  address: string,
+  node: SchemaNode,
+  group: string | null,
+  optional: boolean,
+  out: Field[],
+): void {
   const value = valueAt(session.build, address);
   const branch = branchFor(node, value) ?? node;
   const facts = branch['x-field'];
@@ -82,24 +96,53 @@ function collect(session: Session, address: string, node: SchemaNode, group: str
     if (Array.isArray(value) && !branch.prefixItems)
       value.forEach((_, k) => {
         const item = childNode(branch, String(k));
-        if (item?.['x-field']) out.push(toField(session, `${address}/${k}`, item, { ...item['x-field'], name: `${item['x-field'].name} ${k + 1}` }, facts?.name ?? group, false));
+        if (item?.['x-field'])
+          out.push(
+            toField(
+              session,
+              `${address}/${k}`,
+              item,
+              { ...item['x-field'], name: `${item['x-field'].name} ${k + 1}` },
+              facts?.name ?? group,
+              false,
+            ),
+          );
         else if (item?.prefixItems && Array.isArray(value[k]))
-          out.push({ ...toField(session, `${address}/${k}`, item, { name: `Row ${k + 1}`, example: '[2500, 32.5]' }, facts?.name ?? group, false), entry: 'number' });
+          out.push({
+            ...toField(
+              session,
+              `${address}/${k}`,
+              item,
+              { name: `Row ${k + 1}`, example: '[2500, 32.5]' },
+              facts?.name ?? group,
+              false,
+            ),
+            entry: 'number',
+          });
       });
-    else if (branch.prefixItems && facts) out.push({ ...toField(session, address, branch, facts, group, optional), entry: 'number' });
+    else if (branch.prefixItems && facts)
+      out.push({ ...toField(session, address, branch, facts, group, optional), entry: 'number' });
     return;
   }
   const properties = branch.properties ? Object.entries(branch.properties) : [];
-  const named = typeof branch.additionalProperties === 'object' && isRecord(value) ? Object.keys(value).map((key): [string, SchemaNode] => [key, branch.additionalProperties as SchemaNode]) : [];
+  const named =
+    typeof branch.additionalProperties === 'object' && isRecord(value)
+      ? Object.keys(value).map((key): [string, SchemaNode] => [key, branch.additionalProperties as SchemaNode])
+      : [];
   for (const [key, child] of [...properties, ...named]) {
     if (key === 'kind') continue;
     const at = `${address}/${pointerKey(key)}`;
     const inner = valueAt(session.build, at);
-    const childName = isRecord(inner) && typeof inner['name'] === 'string' ? inner['name'] : (child['x-field']?.name ?? null);
-    const deeper = child.properties !== undefined || child.oneOf !== undefined || child.additionalProperties !== undefined;
+    const childName = isRecord(inner) && typeof inner.name === 'string' ? inner.name : (child['x-field']?.name ?? null);
+    const deeper =
+      child.properties !== undefined || child.oneOf !== undefined || child.additionalProperties !== undefined;
     // A missing group of several values is offered by its own screen, not field by field.
     if (deeper && inner === undefined) continue;
-    const childGroup = deeper ? (named.length > 0 || group === null ? childName : `${group}, ${(childName ?? '').toLowerCase()}`) : group;
+    const childGroup = deeper
+      ? named.length > 0 || group === null
+        ? childName
+        : `${group}, ${(childName ?? '').toLowerCase()}`
+      : group;
     collect(session, at, child, childGroup, branch.required ? !branch.required.includes(key) : false, out);
   }
 }
@@ -134,16 +177,34 @@ function ownerName(session: Session, address: string): string {
 export function typeField(session: Session, address: string, typed: string | null): TypedEdit {
   const node = nodeAt(session.build, address);
   const facts = node?.['x-field'] ?? (node?.prefixItems ? { name: 'Row' } : undefined);
-  if (!node || !facts) return fault(address, 'edit.address', 'Nothing can be typed at this address.', typed ?? '', 'The address of a field.');
+  if (!node || !facts)
+    return fault(
+      address,
+      'edit.address',
+      'Nothing can be typed at this address.',
+      typed ?? '',
+      'The address of a field.',
+    );
   const before = valueAt(session.build, address);
   const label = `${ownerName(session, address)}, ${facts.name.charAt(0).toLowerCase()}${facts.name.slice(1)}`;
   const shown = (x: unknown): string => (x === undefined ? 'blank' : typeof x === 'string' ? x : JSON.stringify(x));
-  const done = (patches: readonly Patch[], after: unknown): TypedEdit => ({ ok: true, name: `${label} ${shown(before)} → ${shown(after)}`, patches });
+  const done = (patches: readonly Patch[], after: unknown): TypedEdit => ({
+    ok: true,
+    name: `${label} ${shown(before)} → ${shown(after)}`,
+    patches,
+  });
   const text = typed?.trim() ?? '';
   if (text === '') {
     const parent = address.slice(0, address.lastIndexOf('/'));
     const required = nodeAt(session.build, parent)?.required?.includes(pointerKeys(address).at(-1) ?? '') ?? true;
-    if (required) return fault(address, 'edit.required', `${facts.name} cannot be blank.`, text, facts.example ? `For example ${facts.example}.` : 'A value.');
+    if (required)
+      return fault(
+        address,
+        'edit.required',
+        `${facts.name} cannot be blank.`,
+        text,
+        facts.example ? `For example ${facts.example}.` : 'A value.',
+      );
     return before === undefined ? done([], undefined) : done([{ op: 'remove', at: address }], undefined);
   }
   if (facts.quantity) {
@@ -153,17 +214,46 @@ export function typeField(session: Session, address: string, typed: string | nul
   if (node.type === 'integer' || node.type === 'number') {
     const value = Number(text);
     if (!Number.isFinite(value) || (node.type === 'integer' && !Number.isInteger(value)))
-      return fault(address, 'edit.number', `${facts.name} is a ${node.type === 'integer' ? 'whole ' : ''}number.`, text, 'For example 17.');
+      return fault(
+        address,
+        'edit.number',
+        `${facts.name} is a ${node.type === 'integer' ? 'whole ' : ''}number.`,
+        text,
+        'For example 17.',
+      );
     if ((facts.min !== undefined && value < facts.min) || (facts.max !== undefined && value > facts.max))
-      return fault(address, 'edit.limit', `${facts.name} is outside its limits.`, text, `From ${facts.min ?? '…'} to ${facts.max ?? '…'}.`);
+      return fault(
+        address,
+        'edit.limit',
+        `${facts.name} is outside its limits.`,
+        text,
+        `From ${facts.min ?? '…'} to ${facts.max ?? '…'}.`,
+      );
     return done([{ op: 'set', at: address, value }], value);
   }
   if (node.type === 'array') {
-    const parts = text.replace(/^\[|\]$/g, '').split(/[\s,;]+/).filter((x) => x !== '').map(Number);
+    const parts = text
+      .replace(/^\[|\]$/g, '')
+      .split(/[\s,;]+/)
+      .filter((x) => x !== '')
+      .map(Number);
     if (parts.length !== (node.prefixItems?.length ?? 0) || !parts.every(Number.isFinite))
-      return fault(address, 'edit.row', `${node.prefixItems?.length ?? 0} numbers are wanted.`, text, facts.example ? `For example ${facts.example}.` : 'Numbers with blanks between.');
+      return fault(
+        address,
+        'edit.row',
+        `${node.prefixItems?.length ?? 0} numbers are wanted.`,
+        text,
+        facts.example ? `For example ${facts.example}.` : 'Numbers with blanks between.',
+      );
     return done([{ op: 'set', at: address, value: parts }], parts);
   }
-  if (node.enum && !node.enum.includes(text)) return fault(address, 'edit.choice', `${facts.name}: this word is not one of the choices.`, text, `One of ${node.enum.join(', ')}.`);
+  if (node.enum && !node.enum.includes(text))
+    return fault(
+      address,
+      'edit.choice',
+      `${facts.name}: this word is not one of the choices.`,
+      text,
+      `One of ${node.enum.join(', ')}.`,
+    );
   return done([{ op: 'set', at: address, value: text }], text);
 }

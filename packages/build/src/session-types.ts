@@ -2,10 +2,10 @@
 import type { Working } from '@oddwheel/mechanics/method/working';
 import type { Kind } from '@oddwheel/quantity/kinds';
 import type { Evaluation } from './assess/evaluation.ts';
-import type { BuildFile } from './schema/format-1.ts';
 import type { Assessment, Finding, Here, Measured } from './assess/types.ts';
 import type { Patch } from './document/patch.ts';
 import type { Fault } from './fault.ts';
+import type { BuildFile } from './schema/format-1.ts';
 
 /** One build, read and assessed. Immutable: an edit gives a new session that shares what did not change. */
 export interface Session {

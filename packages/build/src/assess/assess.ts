@@ -1,13 +1,13 @@
 import type { Cache } from '../model/cache.ts';
 import type { Model, Value } from '../model/model.ts';
 import { placeSlider } from './cases.ts';
-import { evaluate, type Evaluation } from './evaluation.ts';
+import { type Evaluation, evaluate } from './evaluation.ts';
 import { findingsOf } from './findings.ts';
 import { partsNeeded } from './parts.ts';
 import { gearSpans, loadCases, pathOf } from './path.ts';
 import { referenceRows } from './reference.ts';
 import { buildScene } from './scene.ts';
-import type { Assessment, Assumed, FindOut, Finding, Here, ShaftPlace } from './types.ts';
+import type { Assessment, Assumed, Finding, FindOut, Here, ShaftPlace } from './types.ts';
 import { MIDDLE } from './uncertainty.ts';
 
 /** Where the slider is wanted; blank parts take a middle gear and the middle of its range. */
@@ -17,7 +17,11 @@ export interface WantedHere {
 }
 
 /** Places the slider and assesses the model. Pure; with a cache it gives the same answer faster. */
-export function assess(model: Model, wanted: WantedHere, cache: Cache | null): { readonly assessment: Assessment; readonly evaluation: Evaluation } {
+export function assess(
+  model: Model,
+  wanted: WantedHere,
+  cache: Cache | null,
+): { readonly assessment: Assessment; readonly evaluation: Evaluation } {
   const scene = buildScene(model, MIDDLE, cache);
   const { engine, rollOut, overall, show } = scene;
   const spans =
@@ -51,18 +55,23 @@ function write(evaluation: Evaluation, findings: readonly Finding[], here: Here,
     findOut: findOut(evaluation, findings),
     closure:
       loads.length > 0
-        ? { torque: Math.max(...loads.map((load) => load.torqueResidual)), power: Math.max(...loads.map((load) => load.powerResidual)) }
+        ? {
+            torque: Math.max(...loads.map((load) => load.torqueResidual)),
+            power: Math.max(...loads.map((load) => load.powerResidual)),
+          }
         : null,
     parts: partsNeeded(model),
     reference: referenceRows(evaluation),
-    shafts: model.shafts.map((shaft, k): ShaftPlace => ({
-      address: shaft.address,
-      name: shaft.name,
-      origin: shaft.origin,
-      direction: shaft.direction,
-      sense: middle.scene.senses[k] ?? null,
-      seats: shaft.seats.map(({ address, name, kind, at }) => ({ address, name, kind, at })),
-    })),
+    shafts: model.shafts.map(
+      (shaft, k): ShaftPlace => ({
+        address: shaft.address,
+        name: shaft.name,
+        origin: shaft.origin,
+        direction: shaft.direction,
+        sense: middle.scene.senses[k] ?? null,
+        seats: shaft.seats.map(({ address, name, kind, at }) => ({ address, name, kind, at })),
+      }),
+    ),
     here,
     hereNote,
     units: model.units,
@@ -81,10 +90,16 @@ function findOut(evaluation: Evaluation, findings: readonly Finding[]): FindOut[
       entry.findings.push(finding.id);
       missing.set(m.address, entry);
     }
-  const blank = [...missing].map(([address, m]): FindOut => ({ address, name: m.says, text: 'blank', findings: m.findings, recipe: '' }));
+  const blank = [...missing].map(
+    ([address, m]): FindOut => ({ address, name: m.says, text: 'blank', findings: m.findings, recipe: '' }),
+  );
   const uncertain = evaluation.uncertain.flatMap((v): FindOut[] => {
     const settles = findings.filter((f) => f.dependsOn.includes(v.address)).map((f) => f.id);
-    return settles.length > 0 ? [{ address: v.address, name: v.name, text: v.text, findings: settles, recipe: v.recipe ?? '' }] : [];
+    return settles.length > 0
+      ? [{ address: v.address, name: v.name, text: v.text, findings: settles, recipe: v.recipe ?? '' }]
+      : [];
   });
-  return [...blank, ...uncertain].sort((a, b) => b.findings.length - a.findings.length || (a.address < b.address ? -1 : 1));
+  return [...blank, ...uncertain].sort(
+    (a, b) => b.findings.length - a.findings.length || (a.address < b.address ? -1 : 1),
+  );
 }

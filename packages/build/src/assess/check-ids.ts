@@ -13,6 +13,7 @@ export const CHECK_IDS = [
   'bevel.meet',
   'bevel.face',
   'bevel.undercut',
+  'belt.fit',
   'unit.torque',
   'unit.speed',
   'spur.centres',

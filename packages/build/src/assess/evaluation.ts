@@ -2,7 +2,7 @@ import { type Cache, reuse } from '../model/cache.ts';
 import type { Model, Value } from '../model/model.ts';
 import { CHECKS } from './checks/all.ts';
 import type { Check, Outcome, Scene, Subject } from './checks/check.ts';
-import { type CaseLoads } from './loads.ts';
+import type { CaseLoads } from './loads.ts';
 import { buildScene, loadsAtSlider } from './scene.ts';
 import type { Here } from './types.ts';
 import { type Corner, cornerKey, findCorners, isUncertain, MIDDLE } from './uncertainty.ts';
@@ -54,22 +54,34 @@ function standingReserves(rows: readonly Row[], scene: Scene): Float64Array {
   const columns = scene.cases.length;
   const out = new Float64Array(rows.length * columns).fill(Number.NaN);
   rows.forEach(({ check, subject }, r) => {
-    if (check.perCase) scene.cases.forEach((load, c) => { out[r * columns + c] = number(check.run(scene, subject, load)); });
+    if (check.perCase)
+      scene.cases.forEach((load, c) => {
+        out[r * columns + c] = number(check.run(scene, subject, load));
+      });
     else out.fill(number(check.run(scene, subject, null)), r * columns, (r + 1) * columns);
   });
   return out;
 }
 
 /** Checks that need no load case still get one column when there are no cases. */
-function withSlider(rows: readonly Row[], scene: Scene, standing: Float64Array, atSlider: CaseLoads | null): Float64Array {
+function withSlider(
+  rows: readonly Row[],
+  scene: Scene,
+  standing: Float64Array,
+  atSlider: CaseLoads | null,
+): Float64Array {
   const cases = scene.cases.length;
   const columns = cases + 1;
   const out = new Float64Array(rows.length * columns);
   rows.forEach(({ check, subject }, r) => {
     for (let c = 0; c < cases; c += 1) out[r * columns + c] = standing[r * cases + c] ?? Number.NaN;
     const last = check.perCase
-      ? atSlider ? number(check.run(scene, subject, atSlider)) : Number.NaN
-      : cases > 0 ? (standing[r * cases] ?? Number.NaN) : number(check.run(scene, subject, null));
+      ? atSlider
+        ? number(check.run(scene, subject, atSlider))
+        : Number.NaN
+      : cases > 0
+        ? (standing[r * cases] ?? Number.NaN)
+        : number(check.run(scene, subject, null));
     out[r * columns + cases] = last;
   });
   return out;
@@ -102,14 +114,28 @@ export function evaluate(model: Model, here: Here, cache: Cache | null): Evaluat
       const scene = buildScene(model, corner, cache);
       return { corner, scene, standing: standingReserves(rows, scene) };
     });
-  const corners = reuse(cache, 'corners', [model], () => findCorners(uncertain, (corner) => watched(cornerParts(corner))).corners);
+  const corners = reuse(
+    cache,
+    'corners',
+    [model],
+    () => findCorners(uncertain, (corner) => watched(cornerParts(corner))).corners,
+  );
   const at = (corner: Corner): CornerResult => {
     const { scene, standing } = cornerParts(corner);
     const atSlider = loadsAtSlider(scene, gear, here.roadSpeed);
     return { corner, scene, atSlider, reserves: withSlider(rows, scene, standing, atSlider) };
   };
   const middle = at(MIDDLE);
-  return { model, here, rows, columns: middle.scene.cases.length + 1, uncertain, middle, others: corners.map(at), cache };
+  return {
+    model,
+    here,
+    rows,
+    columns: middle.scene.cases.length + 1,
+    uncertain,
+    middle,
+    others: corners.map(at),
+    cache,
+  };
 }
 
 /** Worst reserve of each row, then the numbers of the path that the page shows with their ends. */

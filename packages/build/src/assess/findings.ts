@@ -56,7 +56,10 @@ function movers(evaluation: Evaluation, r: number): { readonly value: Value; rea
   const middle = lowest(evaluation.middle.reserves, r, evaluation.columns).value;
   const swings = evaluation.uncertain.map((value) => {
     const alone = evaluation.others.filter((other) => other.corner.size === 1 && other.corner.has(value.address));
-    const swing = Math.max(0, ...alone.map((other) => Math.abs(lowest(other.reserves, r, other.scene.cases.length + 1).value - middle)));
+    const swing = Math.max(
+      0,
+      ...alone.map((other) => Math.abs(lowest(other.reserves, r, other.scene.cases.length + 1).value - middle)),
+    );
     return { value, swing };
   });
   return swings.filter((x) => x.swing > 0).sort((a, b) => b.swing - a.swing);
@@ -84,7 +87,7 @@ function eitherWay(ends: Ends, depends: readonly Value[]): { severity: Severity;
 function toFinding(evaluation: Evaluation, row: Row, r: number): Finding | null {
   const { columns, middle, model } = evaluation;
   const worst = lowest(middle.reserves, r, columns);
-  const column = worst.column < 0 ? 0 : worst.column;
+  const column = Math.max(worst.column, 0);
   const outcome = outcomeAt(evaluation, middle, row, column) ?? outcomeAt(evaluation, middle, row, columns - 1);
   const id = findingId(row);
   const wanted = wantedReserve(row.check, model.overrides[id]);
@@ -102,8 +105,22 @@ function toFinding(evaluation: Evaluation, row: Row, r: number): Finding | null 
   if (!outcome) {
     // A check by load cases, and there are none: the engine's torque is not known.
     if (!row.check.perCase || middle.scene.cases.length > 0) return null;
-    const missing = [{ address: '/brief/engine/curve', says: 'the torque curve, or peak torque and peak power with their speeds' }];
-    return { ...base, severity: 'unknown', says: 'No load case can be made.', either: null, governing: null, demand: null, capacity: null, reserve: null, missing, dependsOn: [], assumed: [] };
+    const missing = [
+      { address: '/brief/engine/curve', says: 'the torque curve, or peak torque and peak power with their speeds' },
+    ];
+    return {
+      ...base,
+      severity: 'unknown',
+      says: 'No load case can be made.',
+      either: null,
+      governing: null,
+      demand: null,
+      capacity: null,
+      reserve: null,
+      missing,
+      dependsOn: [],
+      assumed: [],
+    };
   }
   if (outcome.kind === 'unknown')
     return {

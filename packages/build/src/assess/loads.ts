@@ -109,7 +109,12 @@ function torqueResidual(shafts: readonly Shaft[], stages: readonly StageLoad[], 
   return worst;
 }
 
-function powerResidual(point: CasePoint, loads: readonly ShaftLoad[], stages: readonly StageLoad[], boxLoss: number): number {
+function powerResidual(
+  point: CasePoint,
+  loads: readonly ShaftLoad[],
+  stages: readonly StageLoad[],
+  boxLoss: number,
+): number {
   const supplied = point.engineSpeed * point.engineTorque;
   if (supplied === 0) return 0;
   const lost = stages.reduce((sum, stage) => sum + stage.loss, boxLoss);

@@ -1,26 +1,12 @@
 import type { Stage } from '../model/model.ts';
 import { ordinal } from './cases.ts';
-import { type CornerResult, type Evaluation } from './evaluation.ts';
+import type { CornerResult, Evaluation } from './evaluation.ts';
 import { stageFacts, wheelFacts } from './facts.ts';
 import { severityAt } from './findings.ts';
-import type { Finding, GearSpan, LoadCase, PathElement, ReserveMark, Severity, Spread } from './types.ts';
+import { spreadOf } from './spread.ts';
+import type { Finding, GearSpan, LoadCase, PathElement, ReserveMark, Severity } from './types.ts';
 
 const ORDER: readonly Severity[] = ['fails', 'unknown', 'thin', 'holds'];
-
-/** A number at the middle with its ends over all corners tried; null where it is not known. */
-export function spreadOf(evaluation: Evaluation, read: (result: CornerResult) => number | null | undefined): Spread | null {
-  const value = read(evaluation.middle) ?? null;
-  if (value === null || Number.isNaN(value)) return null;
-  let lo = value;
-  let hi = value;
-  for (const other of evaluation.others) {
-    const x = read(other);
-    if (x === null || x === undefined || Number.isNaN(x)) continue;
-    lo = Math.min(lo, x);
-    hi = Math.max(hi, x);
-  }
-  return { value, lo, hi };
-}
 
 const NOTHING = { angularSpeed: null, torque: null, power: null, lineSpeed: null, force: null } as const;
 
@@ -176,11 +162,15 @@ export function gearSpans(evaluation: Evaluation): GearSpan[] {
     const at = (speed: 'idle' | 'redline') =>
       spreadOf(evaluation, ({ scene }) => {
         const ratio = scene.overall[k];
-        return scene.engine && scene.rollOut !== null && ratio !== undefined ? ((scene.engine[speed] / ratio) * scene.rollOut) / (2 * Math.PI) : null;
+        return scene.engine && scene.rollOut !== null && ratio !== undefined
+          ? ((scene.engine[speed] / ratio) * scene.rollOut) / (2 * Math.PI)
+          : null;
       });
     const overall = spreadOf(evaluation, ({ scene }) => scene.overall[k]);
     const [low, high] = [at('idle'), at('redline')];
-    return overall && low && high ? [{ id: String(k + 1), name: ordinal(k + 1), overall, speedAtIdle: low, speedAtRedline: high }] : [];
+    return overall && low && high
+      ? [{ id: String(k + 1), name: ordinal(k + 1), overall, speedAtIdle: low, speedAtRedline: high }]
+      : [];
   });
 }
 
@@ -188,7 +178,8 @@ export function gearSpans(evaluation: Evaluation): GearSpan[] {
 export function loadCases(evaluation: Evaluation): LoadCase[] {
   const last = evaluation.model.shafts.length - 1;
   const standing = evaluation.middle.scene.cases.flatMap((load, c): LoadCase[] => {
-    const read = (pick: (r: CornerResult) => number | null | undefined) => spreadOf(evaluation, pick) ?? { value: Number.NaN, lo: Number.NaN, hi: Number.NaN };
+    const read = (pick: (r: CornerResult) => number | null | undefined) =>
+      spreadOf(evaluation, pick) ?? { value: Number.NaN, lo: Number.NaN, hi: Number.NaN };
     return [
       {
         id: load.point.id,

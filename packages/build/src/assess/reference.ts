@@ -1,6 +1,6 @@
 import { ordinal } from './cases.ts';
 import type { Evaluation } from './evaluation.ts';
-import { spreadOf } from './path.ts';
+import { spreadOf } from './spread.ts';
 import type { ReferenceRow } from './types.ts';
 
 /** Engine speed at one road speed, gear by gear, here and in the reference vehicle. */
@@ -12,11 +12,15 @@ export function referenceRows(evaluation: Evaluation): ReferenceRow[] {
   return Array.from({ length: gears }, (_, k) => k).flatMap((k): ReferenceRow[] => {
     const here = spreadOf(evaluation, ({ scene }) => {
       const ratio = scene.overall[k];
-      return scene.rollOut === null || ratio === undefined ? null : (scene.at(reference.at) / scene.rollOut) * 2 * Math.PI * ratio;
+      return scene.rollOut === null || ratio === undefined
+        ? null
+        : (scene.at(reference.at) / scene.rollOut) * 2 * Math.PI * ratio;
     });
     const there = spreadOf(evaluation, ({ scene }) => {
       const ratio = reference.overall[k];
-      return ratio === undefined ? null : (scene.at(reference.at) / scene.at(reference.rollOut)) * 2 * Math.PI * scene.at(ratio);
+      return ratio === undefined
+        ? null
+        : (scene.at(reference.at) / scene.at(reference.rollOut)) * 2 * Math.PI * scene.at(ratio);
     });
     if (!here || !there) return [];
     return [

@@ -101,4 +101,3 @@ function sliderPoint(scene: Scene, gear: number, roadSpeed: number): CasePoint |
 export function turnsForward(direction: Vec3, sense: 1 | -1): boolean {
   return direction[1] * sense > 0;
 }
-

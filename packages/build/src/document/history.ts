@@ -5,6 +5,7 @@ import { isJsonObject, type Json } from './json.ts';
 import { parseJsonText } from './json-text.ts';
 import { type BadLine, parseLines } from './ndjson.ts';
 import { applyPatches, type Patch } from './patch.ts';
+import { parsePatches } from './patch-shape.ts';
 
 const KINDS = ['base', 'edit', 'undo', 'redo', 'foreign'] as const;
 
@@ -58,15 +59,10 @@ function entryOf(value: Json): HistoryEntry | undefined {
     KINDS.some((known) => known === kind) &&
     texts.every((text) => typeof text === 'string') &&
     optional.every((text) => text === undefined || typeof text === 'string') &&
-    [patches, inverse].every((list) => Array.isArray(list) && list.every(looksLikePatch)) &&
+    [patches, inverse].every((list) => list !== undefined && parsePatches(list).ok) &&
     (kind !== 'base' || typeof value.text === 'string') &&
     ((kind !== 'undo' && kind !== 'redo') || typeof value.of === 'string');
   return fits ? (value as unknown as HistoryEntry) : undefined;
-}
-
-function looksLikePatch(value: Json): boolean {
-  if (!isJsonObject(value) || typeof value.at !== 'string') return false;
-  return value.op === 'remove' || (value.op === 'set' && Object.hasOwn(value, 'value'));
 }
 
 export interface HistoryFold {

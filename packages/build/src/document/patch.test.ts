@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { isJsonArray, isJsonObject, type Json } from './json.ts';
 import { applyPatches, type Patch } from './patch.ts';
+import { parsePatches } from './patch-shape.ts';
 import { patchValue } from './patch-value.ts';
 import { addressOf } from './pointer.ts';
 import { printFile } from './print.ts';
@@ -216,6 +217,30 @@ describe('patches that cannot be applied', () => {
 
   it('a text that is no JSON', () => {
     expect(applyPatches('{', [])).toMatchObject({ ok: false, faults: [{ code: 'json.syntax' }] });
+  });
+});
+
+describe('patches from outside', () => {
+  it('are taken when they have the shape of patches', () => {
+    const patches = [
+      { op: 'remove', at: '/a' },
+      { op: 'set', at: '/b', value: null, before: null, source: { text: 'null', head: '"b":', gaps: ['', ' '] } },
+    ];
+    expect(parsePatches(patches)).toEqual({ ok: true, patches });
+  });
+
+  it.each<[string, Json]>([
+    ['no list', {}],
+    ['no object', ['/a']],
+    ['no address', [{ op: 'remove' }]],
+    ['another deed', [{ op: 'move', at: '/a' }]],
+    ['no value', [{ op: 'set', at: '/a' }]],
+    ['a key too many', [{ op: 'remove', at: '/a', value: 1 }]],
+    ['a place that is none', [{ op: 'set', at: '/a', value: 1, before: 2 }]],
+    ['a written form that is none', [{ op: 'set', at: '/a', value: 1, source: { text: '1', gaps: [''] } }]],
+  ])('are refused: %s', (_name, value) => {
+    const parsed = parsePatches(value);
+    expect(parsed.ok ? [] : parsed.faults).toMatchObject([{ code: 'patch.shape', address: isJsonArray(value) ? '/0' : '' }]);
   });
 });
 

@@ -40,7 +40,12 @@ export interface Shaft {
   /** Unit vector. */
   readonly direction: Vec3;
   readonly seats: readonly Seat[];
-  readonly stock: { readonly address: string; readonly name: string; readonly length: number; readonly diameter: number } | null;
+  readonly stock: {
+    readonly address: string;
+    readonly name: string;
+    readonly length: number;
+    readonly diameter: number;
+  } | null;
 }
 
 interface StageBase {
@@ -80,8 +85,18 @@ export type Stage =
       readonly links: number | null;
       readonly tensioner: boolean | null;
     })
-  | (StageBase & { readonly kind: 'belt'; readonly pitch: number; readonly teeth: Teeth; readonly beltTeeth: number | null })
-  | (StageBase & { readonly kind: 'bevel' | 'spur'; readonly teeth: Teeth; readonly module: Value | null; readonly faceWidth: Value | null })
+  | (StageBase & {
+      readonly kind: 'belt';
+      readonly pitch: number;
+      readonly teeth: Teeth;
+      readonly beltTeeth: number | null;
+    })
+  | (StageBase & {
+      readonly kind: 'bevel' | 'spur';
+      readonly teeth: Teeth;
+      readonly module: Value | null;
+      readonly faceWidth: Value | null;
+    })
   | (StageBase & { readonly kind: 'coupling'; readonly joint: 'rigid' | 'elastic' | 'universal joint' })
   | (StageBase & {
       readonly kind: 'unit';
@@ -97,7 +112,12 @@ export interface Engine {
   readonly name: string;
   /** Full-throttle rows, SI: rad/s and N·m. */
   readonly curve: { readonly speeds: readonly number[]; readonly torques: readonly number[] } | null;
-  readonly peaks: { readonly torque: number; readonly torqueAt: number; readonly power: number; readonly powerAt: number } | null;
+  readonly peaks: {
+    readonly torque: number;
+    readonly torqueAt: number;
+    readonly power: number;
+    readonly powerAt: number;
+  } | null;
   readonly idle: Value;
   /** Blank: the last row of the curve, or the speed of peak power; null without either. */
   readonly redline: Value | null;

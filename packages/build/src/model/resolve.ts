@@ -1,11 +1,23 @@
 import { DEFAULT_UNITS, type UnitChoice } from '@oddwheel/quantity/format';
 import type { Vec3 } from '@oddwheel/quantity/quantity';
+import { OUTPUT } from '../read/references.ts';
+import { nodeAt, pointerKey } from '../schema/describe.ts';
 import type { BuildFile } from '../schema/format-1.ts';
 import type { SeatFile, ShaftFile, StageFile } from '../schema/path.ts';
-import { nodeAt, pointerKey } from '../schema/describe.ts';
-import { OUTPUT } from '../read/references.ts';
 import { type Cache, reuse } from './cache.ts';
-import type { Engine, Lathe, Model, ReferenceVehicle, Seat, SeatRef, Shaft, Shop, Stage, Targets, Value } from './model.ts';
+import type {
+  Engine,
+  Lathe,
+  Model,
+  ReferenceVehicle,
+  Seat,
+  SeatRef,
+  Shaft,
+  Shop,
+  Stage,
+  Targets,
+  Value,
+} from './model.ts';
 import { chainSize } from './rows.ts';
 import { type Reader, typedNumber, value, valueOrNull } from './value.ts';
 import { resolveWheel } from './wheel.ts';
@@ -55,7 +67,14 @@ function resolveStage(reader: Reader, id: string, file: StageFile): Stage {
   const address = `/path/stages/${pointerKey(id)}`;
   const read = (key: string) => value(reader, `${address}/${key}`, file, key, file.name);
   const maybe = (key: string) => valueOrNull(reader, `${address}/${key}`, file, key, file.name);
-  const base = { id, address, name: file.name, from: seatRef(file.from), to: seatRef(file.to), efficiency: read('efficiency') };
+  const base = {
+    id,
+    address,
+    name: file.name,
+    from: seatRef(file.from),
+    to: seatRef(file.to),
+    efficiency: read('efficiency'),
+  };
   switch (file.kind) {
     case 'chain':
       return {
@@ -68,7 +87,13 @@ function resolveStage(reader: Reader, id: string, file: StageFile): Stage {
         tensioner: file.tensioner === undefined ? null : file.tensioner === 'slack side',
       };
     case 'belt':
-      return { ...base, kind: 'belt', pitch: typedNumber('length', file.pitch), teeth: file.teeth, beltTeeth: file.length ?? null };
+      return {
+        ...base,
+        kind: 'belt',
+        pitch: typedNumber('length', file.pitch),
+        teeth: file.teeth,
+        beltTeeth: file.length ?? null,
+      };
     case 'bevel':
     case 'spur':
       return { ...base, kind: file.kind, teeth: file.teeth, module: maybe('module'), faceWidth: maybe('faceWidth') };
@@ -125,20 +150,52 @@ function resolveEngine(reader: Reader, file: BuildFile['brief']['engine']): Engi
 /** Without a redline, the last speed that the engine is known to reach at full throttle. */
 function blankRedline(address: string, file: BuildFile['brief']['engine']): Value | null {
   const row = file.curve?.rows.at(-1);
-  const si = row && file.curve ? typedNumber('angularSpeed', `${row[0]} ${file.curve.units.speed}`) : file.peaks ? typedNumber('angularSpeed', file.peaks.powerAt) : null;
+  const si =
+    row && file.curve
+      ? typedNumber('angularSpeed', `${row[0]} ${file.curve.units.speed}`)
+      : file.peaks
+        ? typedNumber('angularSpeed', file.peaks.powerAt)
+        : null;
   if (si === null) return null;
   const text = row && file.curve ? `${row[0]} ${file.curve.units.speed}` : (file.peaks?.powerAt ?? '');
-  return { address: `${address}/redline`, name: 'Engine, redline', kind: 'angularSpeed', si, lo: si, hi: si, text, origin: 'assumed', source: 'common practice: without a redline, stop at the last speed of the curve, or at peak power', recipe: null };
+  return {
+    address: `${address}/redline`,
+    name: 'Engine, redline',
+    kind: 'angularSpeed',
+    si,
+    lo: si,
+    hi: si,
+    text,
+    origin: 'assumed',
+    source: 'common practice: without a redline, stop at the last speed of the curve, or at peak power',
+    recipe: null,
+  };
 }
 
 /** A curve known by two points only lies between bounds; where between them is not known. */
 function torqueBand(address: string): Value {
-  return { address: `${address}/curve`, name: 'Engine, torque between the known points', kind: 'fraction', si: 0.5, lo: 0, hi: 1, text: 'between its bounds', origin: 'assumed', source: 'derived: torque never above its peak, power never above its peak', recipe: 'A rolling road gives the curve; failing that, time the same pull in one gear between marked speeds.' };
+  return {
+    address: `${address}/curve`,
+    name: 'Engine, torque between the known points',
+    kind: 'fraction',
+    si: 0.5,
+    lo: 0,
+    hi: 1,
+    text: 'between its bounds',
+    origin: 'assumed',
+    source: 'derived: torque never above its peak, power never above its peak',
+    recipe: 'A rolling road gives the curve; failing that, time the same pull in one gear between marked speeds.',
+  };
 }
 
 function resolveTargets(reader: Reader, file: BuildFile['brief']['targets']): Targets {
   const maybe = (key: string) => (file ? valueOrNull(reader, `/brief/targets/${key}`, file, key, 'Target') : null);
-  return { topSpeed: maybe('topSpeed'), cruiseSpeed: maybe('cruiseSpeed'), cruiseEngine: maybe('cruiseEngine'), pull: maybe('pull') };
+  return {
+    topSpeed: maybe('topSpeed'),
+    cruiseSpeed: maybe('cruiseSpeed'),
+    cruiseEngine: maybe('cruiseEngine'),
+    pull: maybe('pull'),
+  };
 }
 
 function resolveReference(reader: Reader, file: BuildFile['brief']['reference']): ReferenceVehicle | null {
@@ -146,7 +203,9 @@ function resolveReference(reader: Reader, file: BuildFile['brief']['reference'])
   const address = '/brief/reference';
   return {
     name: file.name,
-    overall: file.overall.map((_, k) => value(reader, `${address}/overall/${k}`, file.overall, String(k), `${file.name}, gear ${k + 1}`)),
+    overall: file.overall.map((_, k) =>
+      value(reader, `${address}/overall/${k}`, file.overall, String(k), `${file.name}, gear ${k + 1}`),
+    ),
     rollOut: value(reader, `${address}/rollOut`, file, 'rollOut', file.name),
     at: value(reader, `${address}/at`, file, 'at', file.name),
   };
@@ -187,10 +246,18 @@ export function resolve(build: BuildFile, cache: Cache | null): Model {
   };
   const shafts = new Map<string, Shaft>();
   const output = brief.engine.output;
-  shafts.set(OUTPUT, reuse(cache, 'resolve:output', [output], () => resolveShaft(OUTPUT, '/brief/engine/output', output, null)));
+  shafts.set(
+    OUTPUT,
+    reuse(cache, 'resolve:output', [output], () => resolveShaft(OUTPUT, '/brief/engine/output', output, null)),
+  );
   for (const [id, file] of Object.entries(path.shafts)) {
     const stock = stockOf(file);
-    shafts.set(id, reuse(cache, `resolve:shaft:${id}`, [file, stock], () => resolveShaft(id, `/path/shafts/${pointerKey(id)}`, file, stock)));
+    shafts.set(
+      id,
+      reuse(cache, `resolve:shaft:${id}`, [file, stock], () =>
+        resolveShaft(id, `/path/shafts/${pointerKey(id)}`, file, stock),
+      ),
+    );
   }
   const stages = new Map<string, Stage>();
   for (const [id, file] of Object.entries(path.stages)) {
@@ -212,7 +279,9 @@ export function resolve(build: BuildFile, cache: Cache | null): Model {
     payload: value(reader, '/brief/vehicle/payload', brief.vehicle, 'payload', 'Vehicle'),
   }));
   const targets = reuse(cache, 'resolve:targets', [brief.targets], () => resolveTargets(reader, brief.targets));
-  const reference = reuse(cache, 'resolve:reference', [brief.reference], () => resolveReference(reader, brief.reference));
+  const reference = reuse(cache, 'resolve:reference', [brief.reference], () =>
+    resolveReference(reader, brief.reference),
+  );
   const shop = reuse(cache, 'resolve:shop', [brief.shop], () => resolveShop(reader, brief.shop));
   return {
     name: build.name,
@@ -228,14 +297,19 @@ export function resolve(build: BuildFile, cache: Cache | null): Model {
     units: unitChoice(build.units),
     notes: build.notes ?? {},
     overrides: reuse(cache, 'resolve:overrides', [build.overrides], () =>
-      Object.fromEntries(Object.entries(build.overrides ?? {}).map(([id, o]) => [id, { ...o, reserve: typedNumber('number', o.reserve) }])),
+      Object.fromEntries(
+        Object.entries(build.overrides ?? {}).map(([id, o]) => [
+          id,
+          { ...o, reserve: typedNumber('number', o.reserve) },
+        ]),
+      ),
     ),
     values: allValues(engine, vehicle, wheel.rollOut, order.stages, targets, reference),
   };
 }
 
 function unitChoice(chosen: BuildFile['units']): UnitChoice {
-  const typed = Object.entries(chosen ?? {}).filter((entry): entry is [string, string] => entry[1] !== undefined);
+  const typed = Object.entries(chosen ?? {}).flatMap(([use, unit]) => (unit === undefined ? [] : [[use, unit]]));
   return { ...DEFAULT_UNITS, ...Object.fromEntries(typed) };
 }
 

@@ -40,7 +40,8 @@ export function valueOrNull(reader: Reader, address: string, holder: object, key
     kind: facts?.quantity ?? 'count',
     recipe: facts?.recipe ?? null,
   };
-  if (typeof raw === 'number') return { ...base, si: raw, lo: raw, hi: raw, text: String(raw), origin: 'typed', source: null };
+  if (typeof raw === 'number')
+    return { ...base, si: raw, lo: raw, hi: raw, text: String(raw), origin: 'typed', source: null };
   if (typeof raw === 'string') {
     const parsed = parseInput(raw, base.kind);
     if (!parsed.ok) throw new Error(`${address}: ${parsed.problem}`);

@@ -31,7 +31,11 @@ const formatFault = (code: string, problem: string, read: unknown, newest: numbe
  * Brings a build to the present format, step by step.
  * A newer format, or none, is a fault: such a file is never rewritten.
  */
-export function migrate(value: unknown, migrations: readonly Migration[] = MIGRATIONS, newest: number = FORMAT): Migrated {
+export function migrate(
+  value: unknown,
+  migrations: readonly Migration[] = MIGRATIONS,
+  newest: number = FORMAT,
+): Migrated {
   if (typeof value !== 'object' || value === null || Array.isArray(value))
     return {
       ok: false,
@@ -50,7 +54,12 @@ export function migrate(value: unknown, migrations: readonly Migration[] = MIGRA
   if (typeof format !== 'number' || !Number.isInteger(format) || format < 1)
     return formatFault('format.bad', 'The format is not a number that this file could have.', format, newest);
   if (format > newest)
-    return formatFault('format.newer', `The file is of format ${format}, newer than this Oddwheel reads. It is left as it is; use a newer Oddwheel.`, format, newest);
+    return formatFault(
+      'format.newer',
+      `The file is of format ${format}, newer than this Oddwheel reads. It is left as it is; use a newer Oddwheel.`,
+      format,
+      newest,
+    );
   let build: Record<string, unknown> = JSON.parse(JSON.stringify(value));
   for (let at = format; at < newest; at += 1) {
     const step = migrations.find((migration) => migration.from === at);

@@ -11,17 +11,47 @@ export function quantityFault(address: string, text: string, facts: FieldFacts):
   const example = facts.example === undefined ? '' : ` Write ${JSON.stringify(facts.example)}.`;
   const parsed = parseInput(text, kind);
   if (!parsed.ok)
-    return { code: `quantity.${parsed.code}`, address, problem: `${facts.name}: ${parsed.problem}`, read: text, accepted: `${parsed.accepted}${example}` };
+    return {
+      code: `quantity.${parsed.code}`,
+      address,
+      problem: `${facts.name}: ${parsed.problem}`,
+      read: text,
+      accepted: `${parsed.accepted}${example}`,
+    };
   if (parsed.isRange && !facts.range)
-    return { code: 'quantity.no-range', address, problem: `${facts.name} takes one value, not a range.`, read: text, accepted: `One value.${example}` };
+    return {
+      code: 'quantity.no-range',
+      address,
+      problem: `${facts.name} takes one value, not a range.`,
+      read: text,
+      accepted: `One value.${example}`,
+    };
   const unit = parsed.unit;
   const say = (si: number) => formatQuantity(si, kind, unit);
   if (facts.above !== undefined && parsed.lo <= facts.above)
-    return { code: 'quantity.too-small', address, problem: `${facts.name} must be more than ${say(facts.above)}.`, read: text, accepted: `More than ${say(facts.above)}.${example}` };
+    return {
+      code: 'quantity.too-small',
+      address,
+      problem: `${facts.name} must be more than ${say(facts.above)}.`,
+      read: text,
+      accepted: `More than ${say(facts.above)}.${example}`,
+    };
   if (facts.min !== undefined && parsed.lo < facts.min)
-    return { code: 'quantity.too-small', address, problem: `${facts.name} must be at least ${say(facts.min)}.`, read: text, accepted: `At least ${say(facts.min)}.${example}` };
+    return {
+      code: 'quantity.too-small',
+      address,
+      problem: `${facts.name} must be at least ${say(facts.min)}.`,
+      read: text,
+      accepted: `At least ${say(facts.min)}.${example}`,
+    };
   if (facts.max !== undefined && parsed.hi > facts.max)
-    return { code: 'quantity.too-large', address, problem: `${facts.name} must be at most ${say(facts.max)}.`, read: text, accepted: `At most ${say(facts.max)}.${example}` };
+    return {
+      code: 'quantity.too-large',
+      address,
+      problem: `${facts.name} must be at most ${say(facts.max)}.`,
+      read: text,
+      accepted: `At most ${say(facts.max)}.${example}`,
+    };
   return null;
 }
 

@@ -7,7 +7,7 @@ import { referenceFaults } from './references.ts';
 import { shapeFaults } from './shape.ts';
 
 export type ReadBuild =
-  | { readonly ok: true; readonly build: BuildFile; /** format of the text, before migration */ readonly from: number }
+  | { readonly ok: true; readonly build: BuildFile /** format of the text, before migration */; readonly from: number }
   | { readonly ok: false; readonly faults: readonly Fault[] };
 
 /**

@@ -1,10 +1,10 @@
 import { parseQuantity } from '@oddwheel/quantity/parse';
 import { parseInput } from '@oddwheel/quantity/range';
-import type { Fault } from '../fault.ts';
-import { pointerKey, valueAt, walkSchema } from '../schema/describe.ts';
 import { isKnownCheck } from '../assess/check-ids.ts';
+import type { Fault } from '../fault.ts';
 import { nearestRows, tableHas } from '../model/rows.ts';
 import { tyreFault } from '../model/tyre.ts';
+import { pointerKey, valueAt, walkSchema } from '../schema/describe.ts';
 
 /**
  * Third pass, on whatever shape the file has: rows of tables, references between parts, the path from engine to wheel, and geometry that
@@ -16,11 +16,23 @@ export function referenceFaults(value: unknown): Fault[] {
     const facts = node['x-field'];
     if (!facts || typeof read !== 'string') return;
     if (facts.table && !tableHas(facts.table, read))
-      faults.push({ code: 'reference.row', address, problem: `${facts.name} "${read}" is not in the table.`, read, accepted: `One of the table's rows, near it ${nearestRows(facts.table, read).join(', ')}.` });
+      faults.push({
+        code: 'reference.row',
+        address,
+        problem: `${facts.name} "${read}" is not in the table.`,
+        read,
+        accepted: `One of the table's rows, near it ${nearestRows(facts.table, read).join(', ')}.`,
+      });
     if (facts.refersTo) {
       const map = valueAt(value, facts.refersTo);
       if (!isRecord(map) || !Object.hasOwn(map, read))
-        faults.push({ code: 'reference.entry', address, problem: `${facts.name}: there is no "${read}" in ${facts.refersTo}.`, read, accepted: isRecord(map) ? `One of ${Object.keys(map).join(', ')}.` : `First add it to ${facts.refersTo}.` });
+        faults.push({
+          code: 'reference.entry',
+          address,
+          problem: `${facts.name}: there is no "${read}" in ${facts.refersTo}.`,
+          read,
+          accepted: isRecord(map) ? `One of ${Object.keys(map).join(', ')}.` : `First add it to ${facts.refersTo}.`,
+        });
     }
   });
   faults.push(...pathFaults(value), ...engineFaults(value), ...wheelFaults(value), ...addressFaults(value));
@@ -31,7 +43,9 @@ const isRecord = (value: unknown): value is Record<string, unknown> =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
 
 const entries = (value: unknown): [string, Record<string, unknown>][] =>
-  isRecord(value) ? Object.entries(value).filter((entry): entry is [string, Record<string, unknown>] => isRecord(entry[1])) : [];
+  isRecord(value)
+    ? Object.entries(value).filter((entry): entry is [string, Record<string, unknown>] => isRecord(entry[1]))
+    : [];
 
 /** Kind of seat that each kind of stage sits on. */
 export const SEAT_OF_STAGE: Readonly<Record<string, string>> = {
@@ -50,26 +64,45 @@ function pathFaults(root: unknown): Fault[] {
   const faults: Fault[] = [];
   const shafts = new Map<string, { address: string; seats: Map<string, unknown> }>();
   const output = valueAt(root, '/brief/engine/output');
-  if (isRecord(output)) shafts.set(OUTPUT, { address: '/brief/engine/output', seats: new Map(entries(output['seats']).map(([id, seat]) => [id, seat['kind']])) });
+  if (isRecord(output))
+    shafts.set(OUTPUT, {
+      address: '/brief/engine/output',
+      seats: new Map(entries(output.seats).map(([id, seat]) => [id, seat.kind])),
+    });
   for (const [id, shaft] of entries(valueAt(root, '/path/shafts'))) {
     const address = `/path/shafts/${pointerKey(id)}`;
     if (id === OUTPUT) {
-      faults.push({ code: 'reference.reserved', address, problem: `"${OUTPUT}" names the engine's own output shaft.`, read: id, accepted: 'Another id, for example "shaft-a".' });
+      faults.push({
+        code: 'reference.reserved',
+        address,
+        problem: `"${OUTPUT}" names the engine's own output shaft.`,
+        read: id,
+        accepted: 'Another id, for example "shaft-a".',
+      });
       continue;
     }
-    shafts.set(id, { address, seats: new Map(entries(shaft['seats']).map(([seatId, seat]) => [seatId, seat['kind']])) });
+    shafts.set(id, {
+      address,
+      seats: new Map(entries(shaft.seats).map(([seatId, seat]) => [seatId, seat.kind])),
+    });
   }
   for (const { address } of shafts.values()) {
     const direction = valueAt(root, `${address}/direction`);
     if (Array.isArray(direction) && direction.length === 3 && direction.every((x) => x === 0))
-      faults.push({ code: 'geometry.direction', address: `${address}/direction`, problem: 'A direction cannot be zero.', read: JSON.stringify(direction), accepted: 'At least one part that is not zero, for example [0, 1, 0].' });
+      faults.push({
+        code: 'geometry.direction',
+        address: `${address}/direction`,
+        problem: 'A direction cannot be zero.',
+        read: JSON.stringify(direction),
+        accepted: 'At least one part that is not zero, for example [0, 1, 0].',
+      });
   }
 
   const taken = new Map<string, string>();
   const links: { from: string; to: string; address: string }[] = [];
   for (const [id, stage] of entries(valueAt(root, '/path/stages'))) {
     const address = `/path/stages/${pointerKey(id)}`;
-    const wanted = typeof stage['kind'] === 'string' ? SEAT_OF_STAGE[stage['kind']] : undefined;
+    const wanted = typeof stage.kind === 'string' ? SEAT_OF_STAGE[stage.kind] : undefined;
     const ends = (['from', 'to'] as const).map((end) => {
       const read = stage[end];
       if (typeof read !== 'string') return null;
@@ -77,22 +110,52 @@ function pathFaults(root: unknown): Fault[] {
       const [shaftId = '', seatId, ...rest] = read.split('/');
       const shaft = shafts.get(shaftId);
       if (!shaft || seatId === undefined || rest.length > 0 || !shaft.seats.has(seatId)) {
-        const fit = [...shafts].flatMap(([s, x]) => [...x.seats].filter(([, kind]) => kind === wanted).map(([seat]) => `${s}/${seat}`));
-        faults.push({ code: 'reference.seat', address: at, problem: `There is no seat "${read}".`, read, accepted: fit.length > 0 ? `A ${wanted} seat as shaft/seat: ${fit.join(', ')}.` : `A seat as shaft/seat, for example "${OUTPUT}/sprocket".` });
+        const fit = [...shafts].flatMap(([s, x]) =>
+          [...x.seats].filter(([, kind]) => kind === wanted).map(([seat]) => `${s}/${seat}`),
+        );
+        faults.push({
+          code: 'reference.seat',
+          address: at,
+          problem: `There is no seat "${read}".`,
+          read,
+          accepted:
+            fit.length > 0
+              ? `A ${wanted} seat as shaft/seat: ${fit.join(', ')}.`
+              : `A seat as shaft/seat, for example "${OUTPUT}/sprocket".`,
+        });
         return null;
       }
       const kind = shaft.seats.get(seatId);
       if (wanted !== undefined && kind !== wanted)
-        faults.push({ code: 'reference.seat-kind', address: at, problem: `A ${String(stage['kind'])} sits on a ${wanted} seat, and "${read}" is a ${String(kind)} seat.`, read, accepted: `A seat of kind "${wanted}".` });
+        faults.push({
+          code: 'reference.seat-kind',
+          address: at,
+          problem: `A ${String(stage.kind)} sits on a ${wanted} seat, and "${read}" is a ${String(kind)} seat.`,
+          read,
+          accepted: `A seat of kind "${wanted}".`,
+        });
       const other = taken.get(read);
       if (other !== undefined)
-        faults.push({ code: 'reference.seat-taken', address: at, problem: `The seat "${read}" already carries the stage at ${other}.`, read, accepted: 'A seat for each stage end.' });
+        faults.push({
+          code: 'reference.seat-taken',
+          address: at,
+          problem: `The seat "${read}" already carries the stage at ${other}.`,
+          read,
+          accepted: 'A seat for each stage end.',
+        });
       else taken.set(read, address);
       return shaftId;
     });
     const [from, to] = ends;
     if (from == null || to == null) continue;
-    if (from === to) faults.push({ code: 'reference.same-shaft', address: `${address}/to`, problem: 'Driver and driven sit on one shaft.', read: `${String(stage['to'])}`, accepted: 'A seat on another shaft.' });
+    if (from === to)
+      faults.push({
+        code: 'reference.same-shaft',
+        address: `${address}/to`,
+        problem: 'Driver and driven sit on one shaft.',
+        read: `${String(stage.to)}`,
+        accepted: 'A seat on another shaft.',
+      });
     else links.push({ from, to, address });
   }
   if (faults.length === 0 && links.length > 0) faults.push(...orderFaults(root, shafts, links));
@@ -100,22 +163,44 @@ function pathFaults(root: unknown): Fault[] {
 }
 
 function orderFaults(
-  root: unknown,
+  _root: unknown,
   shafts: ReadonlyMap<string, { address: string; seats: Map<string, unknown> }>,
   links: readonly { from: string; to: string; address: string }[],
 ): Fault[] {
   const faults: Fault[] = [];
-  const wheels = [...shafts].flatMap(([id, shaft]) => [...shaft.seats].filter(([, kind]) => kind === 'wheel').map(([seat]) => `${id}/${seat}`));
+  const wheels = [...shafts].flatMap(([id, shaft]) =>
+    [...shaft.seats].filter(([, kind]) => kind === 'wheel').map(([seat]) => `${id}/${seat}`),
+  );
   if (wheels.length !== 1)
-    faults.push({ code: 'reference.wheel', address: '/path/shafts', problem: wheels.length === 0 ? 'No shaft has a wheel seat.' : 'More than one seat carries the driven wheel.', read: wheels.join(', ') || 'none', accepted: 'Exactly one seat of kind "wheel".' });
+    faults.push({
+      code: 'reference.wheel',
+      address: '/path/shafts',
+      problem: wheels.length === 0 ? 'No shaft has a wheel seat.' : 'More than one seat carries the driven wheel.',
+      read: wheels.join(', ') || 'none',
+      accepted: 'Exactly one seat of kind "wheel".',
+    });
   const out = new Map<string, string>();
   const into = new Map<string, string>();
   for (const { from, to, address } of links) {
     const twice = out.get(from);
-    if (twice) faults.push({ code: 'reference.fork', address: `${address}/from`, problem: `Two stages leave the shaft "${from}" (the other is ${twice}).`, read: from, accepted: 'One stage out of each shaft: the path does not fork.' });
+    if (twice)
+      faults.push({
+        code: 'reference.fork',
+        address: `${address}/from`,
+        problem: `Two stages leave the shaft "${from}" (the other is ${twice}).`,
+        read: from,
+        accepted: 'One stage out of each shaft: the path does not fork.',
+      });
     else out.set(from, address);
     const again = into.get(to);
-    if (again) faults.push({ code: 'reference.join', address: `${address}/to`, problem: `Two stages drive the shaft "${to}" (the other is ${again}).`, read: to, accepted: 'One stage into each shaft.' });
+    if (again)
+      faults.push({
+        code: 'reference.join',
+        address: `${address}/to`,
+        problem: `Two stages drive the shaft "${to}" (the other is ${again}).`,
+        read: to,
+        accepted: 'One stage into each shaft.',
+      });
     else into.set(to, address);
   }
   if (faults.length > 0) return faults;
@@ -125,11 +210,23 @@ function orderFaults(
     const link = next.get(at);
     if (!link) {
       if (!wheels[0]?.startsWith(`${at}/`))
-        faults.push({ code: 'reference.open-path', address: '/path/stages', problem: `The path from the engine ends at the shaft "${at}", which does not carry the driven wheel.`, read: at, accepted: `Stages that lead on from "${at}" to ${wheels[0]}.` });
+        faults.push({
+          code: 'reference.open-path',
+          address: '/path/stages',
+          problem: `The path from the engine ends at the shaft "${at}", which does not carry the driven wheel.`,
+          read: at,
+          accepted: `Stages that lead on from "${at}" to ${wheels[0]}.`,
+        });
       break;
     }
     if (reached.has(link.to)) {
-      faults.push({ code: 'reference.loop', address: `${link.address}/to`, problem: `The path comes back to the shaft "${link.to}".`, read: link.to, accepted: 'A shaft that is not passed yet.' });
+      faults.push({
+        code: 'reference.loop',
+        address: `${link.address}/to`,
+        problem: `The path comes back to the shaft "${link.to}".`,
+        read: link.to,
+        accepted: 'A shaft that is not passed yet.',
+      });
       break;
     }
     reached.add(link.to);
@@ -137,7 +234,14 @@ function orderFaults(
   }
   if (faults.length === 0)
     for (const [id, shaft] of shafts)
-      if (!reached.has(id)) faults.push({ code: 'reference.unreached', address: shaft.address, problem: `No stage leads from the engine to the shaft "${id}".`, read: id, accepted: 'A stage that drives it, or take the shaft out.' });
+      if (!reached.has(id))
+        faults.push({
+          code: 'reference.unreached',
+          address: shaft.address,
+          problem: `No stage leads from the engine to the shaft "${id}".`,
+          read: id,
+          accepted: 'A stage that drives it, or take the shaft out.',
+        });
   return faults;
 }
 
@@ -156,8 +260,22 @@ function engineFaults(root: unknown): Fault[] {
     rows.forEach((row: unknown, index) => {
       if (!Array.isArray(row) || typeof row[0] !== 'number' || typeof row[1] !== 'number') return;
       const address = `/brief/engine/curve/rows/${index}`;
-      if (row[0] <= before || row[0] < 0) faults.push({ code: 'geometry.curve-order', address, problem: 'Speeds of the torque curve must rise from row to row.', read: JSON.stringify(row), accepted: `A speed above ${Math.max(before, 0)}.` });
-      if (row[1] < 0) faults.push({ code: 'geometry.curve-torque', address: `${address}/1`, problem: 'Torque at full throttle cannot be negative.', read: String(row[1]), accepted: 'Zero or more.' });
+      if (row[0] <= before || row[0] < 0)
+        faults.push({
+          code: 'geometry.curve-order',
+          address,
+          problem: 'Speeds of the torque curve must rise from row to row.',
+          read: JSON.stringify(row),
+          accepted: `A speed above ${Math.max(before, 0)}.`,
+        });
+      if (row[1] < 0)
+        faults.push({
+          code: 'geometry.curve-torque',
+          address: `${address}/1`,
+          problem: 'Torque at full throttle cannot be negative.',
+          read: String(row[1]),
+          accepted: 'Zero or more.',
+        });
       before = row[0];
     });
   }
@@ -169,16 +287,44 @@ function engineFaults(root: unknown): Fault[] {
   if (torque !== null && torqueAt !== null && power !== null && powerAt !== null) {
     // A published pair is rounded; half a per cent covers three figures of each.
     const slack = 1.005;
-    if (powerAt < torqueAt) faults.push({ code: 'geometry.peaks', address: `${at}/powerAt`, problem: 'Peak power cannot come at a lower speed than peak torque.', read: String(valueAt(root, `${at}/powerAt`)), accepted: `At least ${String(valueAt(root, `${at}/torqueAt`))}.` });
-    else if (power / powerAt > torque * slack) faults.push({ code: 'geometry.peaks', address: `${at}/power`, problem: 'Peak power at its speed asks for more than the peak torque.', read: String(valueAt(root, `${at}/power`)), accepted: 'Figures of one engine: power = torque × speed, with the torque at most the peak torque.' });
-    if (torque * torqueAt > power * slack) faults.push({ code: 'geometry.peaks', address: `${at}/torque`, problem: 'Peak torque at its speed gives more than the peak power.', read: String(valueAt(root, `${at}/torque`)), accepted: 'Figures of one engine: torque × speed at most the peak power.' });
+    if (powerAt < torqueAt)
+      faults.push({
+        code: 'geometry.peaks',
+        address: `${at}/powerAt`,
+        problem: 'Peak power cannot come at a lower speed than peak torque.',
+        read: String(valueAt(root, `${at}/powerAt`)),
+        accepted: `At least ${String(valueAt(root, `${at}/torqueAt`))}.`,
+      });
+    else if (power / powerAt > torque * slack)
+      faults.push({
+        code: 'geometry.peaks',
+        address: `${at}/power`,
+        problem: 'Peak power at its speed asks for more than the peak torque.',
+        read: String(valueAt(root, `${at}/power`)),
+        accepted: 'Figures of one engine: power = torque × speed, with the torque at most the peak torque.',
+      });
+    if (torque * torqueAt > power * slack)
+      faults.push({
+        code: 'geometry.peaks',
+        address: `${at}/torque`,
+        problem: 'Peak torque at its speed gives more than the peak power.',
+        read: String(valueAt(root, `${at}/torque`)),
+        accepted: 'Figures of one engine: torque × speed at most the peak power.',
+      });
   }
   const idle = valueAt(root, '/brief/engine/idle');
   const redline = valueAt(root, '/brief/engine/redline');
   if (typeof idle === 'string' && typeof redline === 'string') {
     const low = parseInput(idle, 'angularSpeed');
     const high = parseInput(redline, 'angularSpeed');
-    if (low.ok && high.ok && low.hi >= high.lo) faults.push({ code: 'geometry.idle', address: '/brief/engine/idle', problem: 'Idle must be below the redline.', read: idle, accepted: `Less than ${redline}.` });
+    if (low.ok && high.ok && low.hi >= high.lo)
+      faults.push({
+        code: 'geometry.idle',
+        address: '/brief/engine/idle',
+        problem: 'Idle must be below the redline.',
+        read: idle,
+        accepted: `Less than ${redline}.`,
+      });
   }
   return faults;
 }
@@ -195,14 +341,26 @@ function addressFaults(root: unknown): Fault[] {
   if (isRecord(notes))
     for (const key of Object.keys(notes))
       if (valueAt(root, key) === undefined)
-        faults.push({ code: 'reference.note', address: `/notes/${pointerKey(key)}`, problem: `The note stands on "${key}", and nothing is there.`, read: key, accepted: 'The address of a part, for example "/path/stages/chain-1".' });
+        faults.push({
+          code: 'reference.note',
+          address: `/notes/${pointerKey(key)}`,
+          problem: `The note stands on "${key}", and nothing is there.`,
+          read: key,
+          accepted: 'The address of a part, for example "/path/stages/chain-1".',
+        });
   const overrides = valueAt(root, '/overrides');
   if (isRecord(overrides))
     for (const key of Object.keys(overrides)) {
       const [check = '', ...rest] = key.split(':');
       const place = rest.join(':');
       if (!isKnownCheck(check) || valueAt(root, place) === undefined)
-        faults.push({ code: 'reference.override', address: `/overrides/${pointerKey(key)}`, problem: `No finding has the id "${key}".`, read: key, accepted: 'A finding id as `check` prints it, for example "chain.wrap:/path/stages/chain-1".' });
+        faults.push({
+          code: 'reference.override',
+          address: `/overrides/${pointerKey(key)}`,
+          problem: `No finding has the id "${key}".`,
+          read: key,
+          accepted: 'A finding id as `check` prints it, for example "chain.wrap:/path/stages/chain-1".',
+        });
     }
   return faults;
 }

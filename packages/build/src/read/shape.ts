@@ -1,7 +1,7 @@
 import type { z } from 'zod';
 import type { Fault } from '../fault.ts';
-import { buildFormat1 } from '../schema/format-1.ts';
 import { branchFor, nodeAt, pointerKey, type SchemaNode, valueAt } from '../schema/describe.ts';
+import { buildFormat1 } from '../schema/format-1.ts';
 
 const show = (value: unknown): string => {
   if (value === undefined) return 'nothing';
@@ -91,7 +91,10 @@ function toFaults(root: unknown, issue: Issue): Fault[] {
         {
           code: 'shape.choice',
           address,
-          problem: value === undefined ? `"${String(issue.path.at(-1) ?? '')}" is missing.` : 'This word is not one of the choices.',
+          problem:
+            value === undefined
+              ? `"${String(issue.path.at(-1) ?? '')}" is missing.`
+              : 'This word is not one of the choices.',
           read: show(value),
           accepted: `One of ${words(issue.values)}.`,
         },
@@ -122,7 +125,15 @@ function toFaults(root: unknown, issue: Issue): Fault[] {
       ];
     }
     default:
-      return [{ code: 'shape.other', address, problem: issue.message, read: show(value), accepted: accepted(node, 'see the schema') }];
+      return [
+        {
+          code: 'shape.other',
+          address,
+          problem: issue.message,
+          read: show(value),
+          accepted: accepted(node, 'see the schema'),
+        },
+      ];
   }
 }
 
@@ -130,7 +141,7 @@ function unionKinds(root: unknown, address: string): unknown[] {
   const parent = nodeAt(root, address);
   const branches = parent?.oneOf ?? parent?.anyOf ?? [];
   return branches.flatMap((branch) => {
-    const kind = branchFor(branch, undefined)?.properties?.['kind'];
+    const kind = branchFor(branch, undefined)?.properties?.kind;
     const words: readonly unknown[] = kind?.enum ?? (kind?.const === undefined ? [] : [kind.const]);
     return words;
   });

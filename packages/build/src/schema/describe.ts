@@ -57,9 +57,9 @@ const isRecord = (value: unknown): value is Record<string, unknown> =>
 export function branchFor(node: SchemaNode, value: unknown): SchemaNode | undefined {
   const branches = node.oneOf ?? node.anyOf;
   if (!branches) return node;
-  const kind = isRecord(value) ? value['kind'] : undefined;
+  const kind = isRecord(value) ? value.kind : undefined;
   return branches.find((branch) => {
-    const wanted = branch.properties?.['kind'];
+    const wanted = branch.properties?.kind;
     return wanted?.const === kind || (typeof kind === 'string' && wanted?.enum?.includes(kind));
   });
 }

@@ -2,7 +2,17 @@ import type { Kind } from '@oddwheel/quantity/kinds';
 import { div } from '../method/expr.ts';
 import { defineMethod, type Method, MethodError, type Param } from '../method/method.ts';
 
-const KINDS_COMPARED = ['number', 'length', 'angle', 'speed', 'angularSpeed', 'force', 'torque', 'power', 'pressure'] as const satisfies readonly Kind[];
+const KINDS_COMPARED = [
+  'number',
+  'length',
+  'angle',
+  'speed',
+  'angularSpeed',
+  'force',
+  'torque',
+  'power',
+  'pressure',
+] as const satisfies readonly Kind[];
 type ComparedKind = (typeof KINDS_COMPARED)[number];
 
 type Inputs = { readonly capacity: ReserveParam; readonly demand: ReserveParam };

@@ -1,5 +1,5 @@
-import { turnsForward } from '../scene.ts';
 import type { Value } from '../../model/model.ts';
+import { turnsForward } from '../scene.ts';
 import { type Check, oneSubject, stagesOfKind } from './check.ts';
 import { measured } from './measured.ts';
 
@@ -28,7 +28,13 @@ export const forward: Check = {
       return { kind: 'unknown', missing };
     }
     if (Math.abs(axle.direction[1]) < 0.5)
-      return { kind: 'plain', holds: false, says: () => 'The driven wheel’s shaft does not lie across the vehicle, so the wheel cannot roll ahead.', uses: [], used: () => [] };
+      return {
+        kind: 'plain',
+        holds: false,
+        says: () => 'The driven wheel’s shaft does not lie across the vehicle, so the wheel cannot roll ahead.',
+        uses: [],
+        used: () => [],
+      };
     const holds = turnsForward(axle.direction, sense);
     return {
       kind: 'plain',
@@ -57,7 +63,15 @@ export const sidePull: Check = {
     if (!first || first.kind === 'coupling') return null;
     const { madeFor } = model.engine;
     if (madeFor === null)
-      return { kind: 'unknown', missing: [{ address: '/brief/engine/output/madeFor', says: 'whether the output was made for side pull or for torque only' }] };
+      return {
+        kind: 'unknown',
+        missing: [
+          {
+            address: '/brief/engine/output/madeFor',
+            says: 'whether the output was made for side pull or for torque only',
+          },
+        ],
+      };
     return {
       kind: 'plain',
       holds: madeFor === 'side pull',
@@ -87,12 +101,14 @@ export const topSpeed: Check = {
     const top = scene.overall.at(-1);
     const wanted = targets.topSpeed;
     if (!wanted || top === undefined) return null;
-    if (!scene.engine || scene.rollOut === null) return { kind: 'unknown', missing: missingForSpeed(scene.engine !== null, scene.rollOut !== null) };
+    if (!scene.engine || scene.rollOut === null)
+      return { kind: 'unknown', missing: missingForSpeed(scene.engine !== null, scene.rollOut !== null) };
     const speed = ((scene.engine.redline / top) * scene.rollOut) / (2 * Math.PI);
     return measured(
       { name: 'wanted', value: scene.at(wanted), kind: 'speed', use: 'speed' },
       { name: 'at redline in top gear', value: speed, kind: 'speed', use: 'speed' },
-      () => `Top gear at the redline makes ${scene.show('speed', speed)}, and ${scene.show('speed', scene.at(wanted))} is wanted.`,
+      () =>
+        `Top gear at the redline makes ${scene.show('speed', speed)}, and ${scene.show('speed', scene.at(wanted))} is wanted.`,
       named(wanted, engine.redline, engine.primary, engine.gears.at(-1) ?? null, wheel.rollOut),
       () => [],
       { capacity: 'redline, overall ratio and roll-out', demand: wanted.address },
@@ -103,8 +119,14 @@ export const topSpeed: Check = {
 /** Addresses without which no road speed can be had. */
 export function missingForSpeed(haveEngine: boolean, haveRollOut: boolean): { address: string; says: string }[] {
   return [
-    ...(haveEngine ? [] : [{ address: '/brief/engine/curve', says: 'the torque curve, or peak torque and peak power with their speeds' }]),
-    ...(haveRollOut ? [] : [{ address: '/brief/wheel/rollOut', says: 'the measured roll-out of the driven wheel, or its tyre size' }]),
+    ...(haveEngine
+      ? []
+      : [
+          { address: '/brief/engine/curve', says: 'the torque curve, or peak torque and peak power with their speeds' },
+        ]),
+    ...(haveRollOut
+      ? []
+      : [{ address: '/brief/wheel/rollOut', says: 'the measured roll-out of the driven wheel, or its tyre size' }]),
   ];
 }
 
@@ -116,7 +138,10 @@ export const cruise: Check = {
   wanted: target,
   atWorst: 'thin',
   perCase: false,
-  subjects: (model) => (model.targets.cruiseSpeed && model.targets.cruiseEngine ? oneSubject(`${TARGETS}/cruiseEngine`, 'Target')(model) : []),
+  subjects: (model) =>
+    model.targets.cruiseSpeed && model.targets.cruiseEngine
+      ? oneSubject(`${TARGETS}/cruiseEngine`, 'Target')(model)
+      : [],
   run: (scene) => {
     const { targets, engine, wheel } = scene.model;
     const top = scene.overall.at(-1);
@@ -129,14 +154,23 @@ export const cruise: Check = {
     const amount = { name: 'engine speed', value: speed, kind: 'angularSpeed', use: 'angularSpeed' } as const;
     // The nearer end of the window is the one that can be missed.
     const nearer = low || speed * speed < cruiseEngine.lo * cruiseEngine.hi ? 'lo' : 'hi';
-    const limit = { name: nearer === 'lo' ? 'least wanted' : 'most wanted', value: cruiseEngine[nearer], kind: 'angularSpeed', use: 'angularSpeed' } as const;
+    const limit = {
+      name: nearer === 'lo' ? 'least wanted' : 'most wanted',
+      value: cruiseEngine[nearer],
+      kind: 'angularSpeed',
+      use: 'angularSpeed',
+    } as const;
     return measured(
       nearer === 'lo' ? limit : amount,
       nearer === 'lo' ? amount : limit,
-      () => `At ${scene.show('speed', scene.at(cruiseSpeed))} in top gear the engine turns ${scene.show('angularSpeed', speed)}; ${window} is wanted.`,
+      () =>
+        `At ${scene.show('speed', scene.at(cruiseSpeed))} in top gear the engine turns ${scene.show('angularSpeed', speed)}; ${window} is wanted.`,
       named(cruiseSpeed, engine.primary, engine.gears.at(-1) ?? null, wheel.rollOut),
       () => [],
-      { capacity: nearer === 'lo' ? 'overall ratio and roll-out' : cruiseEngine.address, demand: nearer === 'lo' ? cruiseEngine.address : 'overall ratio and roll-out' },
+      {
+        capacity: nearer === 'lo' ? 'overall ratio and roll-out' : cruiseEngine.address,
+        demand: nearer === 'lo' ? cruiseEngine.address : 'overall ratio and roll-out',
+      },
     );
   },
 };
@@ -156,13 +190,22 @@ export const pull: Check = {
     if (!wanted) return null;
     const first = scene.cases.find((load) => load.point.id === '1/peak-torque');
     const torque = first?.shafts.at(-1)?.torque;
-    if (torque === undefined || scene.rollOut === null) return { kind: 'unknown', missing: missingForSpeed(torque !== undefined, scene.rollOut !== null) };
+    if (torque === undefined || scene.rollOut === null)
+      return { kind: 'unknown', missing: missingForSpeed(torque !== undefined, scene.rollOut !== null) };
     const force = (torque * 2 * Math.PI) / scene.rollOut;
     return measured(
       { name: 'wanted', value: scene.at(wanted), kind: 'force', use: 'force' },
       { name: 'at peak torque', value: force, kind: 'force', use: 'force' },
-      () => `First gear at peak torque pulls ${scene.show('force', force)} at the ground, and ${scene.show('force', scene.at(wanted))} is wanted.`,
-      named(wanted, engine.primary, engine.gears[0] ?? null, engine.boxEfficiency, ...stages.map((stage) => stage.efficiency), wheel.rollOut),
+      () =>
+        `First gear at peak torque pulls ${scene.show('force', force)} at the ground, and ${scene.show('force', scene.at(wanted))} is wanted.`,
+      named(
+        wanted,
+        engine.primary,
+        engine.gears[0] ?? null,
+        engine.boxEfficiency,
+        ...stages.map((stage) => stage.efficiency),
+        wheel.rollOut,
+      ),
       () => [],
       { capacity: 'torque at the wheel over its rolling radius', demand: wanted.address },
     );
@@ -181,7 +224,11 @@ export const unitTorque: Check = {
   run: (scene, subject, load) => {
     const stage = subject.stage === null ? undefined : scene.model.stages[subject.stage];
     if (stage?.kind !== 'unit' || subject.stage === null || !load) return null;
-    if (!stage.ratedTorque) return { kind: 'unknown', missing: [{ address: `${stage.address}/rating/torque`, says: 'the output torque on its plate' }] };
+    if (!stage.ratedTorque)
+      return {
+        kind: 'unknown',
+        missing: [{ address: `${stage.address}/rating/torque`, says: 'the output torque on its plate' }],
+      };
     const rated = scene.at(stage.ratedTorque);
     const asked = load.stages[subject.stage]?.torqueOut ?? Number.NaN;
     return measured(
@@ -207,7 +254,11 @@ export const unitSpeed: Check = {
   run: (scene, subject) => {
     const stage = subject.stage === null ? undefined : scene.model.stages[subject.stage];
     if (stage?.kind !== 'unit' || subject.stage === null) return null;
-    if (!stage.ratedInputSpeed) return { kind: 'unknown', missing: [{ address: `${stage.address}/rating/inputSpeed`, says: 'the input speed on its plate' }] };
+    if (!stage.ratedInputSpeed)
+      return {
+        kind: 'unknown',
+        missing: [{ address: `${stage.address}/rating/inputSpeed`, says: 'the input speed on its plate' }],
+      };
     if (!scene.engine) return { kind: 'unknown', missing: missingForSpeed(false, true) };
     const before = scene.stages.slice(0, subject.stage).reduce((product, x) => product * x.ratio, 1);
     const speed = scene.engine.redline / (Math.min(...scene.boxRatios) * before);
@@ -215,7 +266,8 @@ export const unitSpeed: Check = {
     return measured(
       { name: 'at redline in top gear', value: speed, kind: 'angularSpeed', use: 'angularSpeed' },
       { name: 'on the plate', value: rated, kind: 'angularSpeed', use: 'angularSpeed' },
-      () => `It turns ${scene.show('angularSpeed', speed)} at the redline in top gear, ${scene.show('angularSpeed', rated)} on its plate.`,
+      () =>
+        `It turns ${scene.show('angularSpeed', speed)} at the redline in top gear, ${scene.show('angularSpeed', rated)} on its plate.`,
       [stage.ratedInputSpeed],
       () => [],
       { capacity: stage.ratedInputSpeed.address, demand: 'redline over the ratios before it' },

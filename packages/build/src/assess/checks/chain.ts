@@ -1,7 +1,10 @@
-import { CHAIN_LIMITS } from '../../model/rows.ts';
+import { chainPull } from '@oddwheel/mechanics/chain/pull';
+import { chainSlack } from '@oddwheel/mechanics/chain/slack';
+import { chainStaticReserve } from '@oddwheel/mechanics/chain/static-reserve';
 import type { Stage } from '../../model/model.ts';
+import { CHAIN_LIMITS } from '../../model/rows.ts';
 import type { ChainGeometry, StageGeometry, Used } from '../geometry/types.ts';
-import { type Check, type Outcome, type Scene, stagesOfKind, type Subject } from './check.ts';
+import { type Check, type Outcome, type Scene, type Subject, stagesOfKind } from './check.ts';
 import { measured } from './measured.ts';
 
 type ChainStage = Extract<Stage, { readonly kind: 'chain' }>;
@@ -12,7 +15,7 @@ interface ChainScene {
   readonly chain: ChainGeometry;
 }
 
-/** The chain of a subject; unknown where its geometry is in trouble. */
+/** The chain of a subject; an unknown outcome where its geometry is in trouble. */
 function chainOf(scene: Scene, subject: Subject): ChainScene | Outcome | null {
   const geometry = subject.stage === null ? undefined : scene.stages[subject.stage];
   if (geometry?.stage.kind !== 'chain') return null;
@@ -22,12 +25,15 @@ function chainOf(scene: Scene, subject: Subject): ChainScene | Outcome | null {
 
 const isChain = (x: ChainScene | Outcome | null): x is ChainScene => x !== null && 'chain' in x;
 
-const usedOf = (geometry: StageGeometry, ...ids: readonly string[]) => (): readonly Used[] =>
-  geometry.used.filter((used) => ids.includes(used.method.id));
+const usedOf =
+  (geometry: StageGeometry, ...ids: readonly string[]) =>
+  (): readonly Used[] =>
+    geometry.used.filter((used) => ids.includes(used.method.id));
 
 const chains = stagesOfKind('chain');
+const PLACES = 'places of the two seats';
 
-/** Both shafts of a chain lie parallel; without that it cannot run. */
+/** Both shafts of a chain lie parallel. */
 export const parallel: Check = {
   id: 'chain.parallel',
   title: 'shafts parallel',
@@ -39,12 +45,14 @@ export const parallel: Check = {
   run: (scene, subject) => {
     const geometry = subject.stage === null ? undefined : scene.stages[subject.stage];
     if (!geometry) return null;
-    const slip = geometry.skew;
-    const limit = CHAIN_LIMITS.parallel.value;
+    const { skew } = geometry;
     return measured(
-      { name: 'as drawn', value: slip, kind: 'angle', use: 'angle' },
-      { name: 'limit', value: limit, kind: 'angle', use: 'angle' },
-      () => (slip === 0 ? 'The two shafts are drawn parallel.' : `The two shafts stand ${scene.show('angle', slip)} to each other; 1 in 300 is the limit.`),
+      { name: 'as drawn', value: skew, kind: 'angle', use: 'angle' },
+      { name: 'limit', value: CHAIN_LIMITS.parallel.value, kind: 'angle', use: 'angle' },
+      () =>
+        skew === 0
+          ? 'The two shafts are drawn parallel.'
+          : `The two shafts stand ${scene.show('angle', skew)} to each other; 1 in 300 is the limit.`,
       [],
       () => [],
       { capacity: CHAIN_LIMITS.parallel.row, demand: 'directions of the two shafts' },
@@ -66,22 +74,238 @@ export const pull: Check = {
     if (!isChain(found)) return found;
     const { stage, chain } = found;
     const torque = subject.stage === null ? undefined : load?.stages[subject.stage]?.torqueIn;
-    if (torque === undefined) return null;
-    const strands = scene.at(stage.strands);
-    const first = CHAIN_METHODS.pull.run({ torque, pitchRadius: chain.pitchRadiusDriver });
-    const input = { pull: first.pull, minTensile: stage.size.minTensile, strands };
-    const output = CHAIN_METHODS.staticReserve.run(input);
+    if (torque === undefined || !(torque > 0)) return null;
+    const firstIn = { torque, pitchRadius: chain.pitchRadiusDriver };
+    const first = chainPull.run(firstIn);
+    const input = { pull: first.pull, minTensile: stage.size.minTensile, strands: scene.at(stage.strands) };
+    const output = chainStaticReserve.run(input);
+    const { show } = scene;
     return {
       kind: 'measured',
       demand: { name: 'pull', value: first.pull, kind: 'force', use: 'force' },
       capacity: { name: 'half the least strength', value: output.limit, kind: 'force', use: 'force' },
       reserve: output.reserve,
-      says: () => `${scene.show('force', first.pull)} pull; half of the least strength of ${stage.size.key} is ${scene.show('force', output.limit)}.`,
+      says: () =>
+        `${show('force', first.pull)} pull; half of the least strength of ${stage.size.key} is ${show('force', output.limit)}.`,
       uses: [stage.strands, scene.model.engine.boxEfficiency, scene.model.engine.primary],
       used: () => [
-        { method: CHAIN_METHODS.pull, input: { torque, pitchRadius: chain.pitchRadiusDriver }, output: first, origins: { torque: 'torque carried through the path', pitchRadius: `${stage.address}/teeth/driver` } },
-        { method: CHAIN_METHODS.staticReserve, input, output, origins: { pull: 'above', minTensile: `chain-sizes/${stage.size.key}`, strands: stage.strands.address } },
+        {
+          method: chainPull,
+          input: firstIn,
+          output: first,
+          origins: { torque: 'torque carried through the path', pitchRadius: `${stage.address}/teeth/driver` },
+        },
+        {
+          method: chainStaticReserve,
+          input,
+          output,
+          origins: { pull: 'above', minTensile: `chain-sizes/${stage.size.key}`, strands: stage.strands.address },
+        },
       ],
+    };
+  },
+};
+
+const noLinks = (stage: ChainStage): Outcome => ({
+  kind: 'unknown',
+  missing: [{ address: `${stage.address}/links`, says: 'the number of links fitted' }],
+});
+
+/** The links fitted reach round both sprockets. */
+export const fit: Check = {
+  id: 'chain.fit',
+  title: 'links against centres',
+  consequence: 'loses drive',
+  wanted: { reserve: 1, from: 'a chain reaches round or not' },
+  atWorst: 'fails',
+  perCase: false,
+  subjects: chains,
+  run: (scene, subject) => {
+    const found = chainOf(scene, subject);
+    if (!isChain(found)) return found;
+    const { stage, chain, geometry } = found;
+    const links = stage.links;
+    if (links === null) return noLinks(stage);
+    return measured(
+      { name: 'needed', value: chain.linksNeeded, kind: 'number', use: 'number' },
+      { name: 'fitted', value: links, kind: 'number', use: 'number' },
+      () => `${links} links are fitted, and the centres ask for ${chain.linksNeeded.toFixed(3)}.`,
+      [],
+      usedOf(geometry, 'chain.length'),
+      { capacity: `${stage.address}/links`, demand: PLACES },
+    );
+  },
+};
+
+/** Total movement by hand at mid-span against the usual limit. A tensioner takes the slack up itself. */
+export const slack: Check = {
+  id: 'chain.slack',
+  title: 'slack of the chain',
+  consequence: 'wears out',
+  wanted: { reserve: 1, from: CHAIN_LIMITS.slackUsual.source },
+  atWorst: 'thin',
+  perCase: false,
+  subjects: chains,
+  run: (scene, subject) => {
+    const found = chainOf(scene, subject);
+    if (!isChain(found)) return found;
+    const { stage, chain, geometry } = found;
+    if (stage.tensioner === true) return null;
+    if (stage.links === null) return noLinks(stage);
+    const input = {
+      pitch: stage.size.pitch,
+      linksFitted: stage.links,
+      linksNeeded: chain.linksNeeded,
+      span: chain.span,
+    };
+    const output = chainSlack.run(input);
+    const steep = chain.slope > CHAIN_LIMITS.mostSlope.value;
+    const limit = steep ? CHAIN_LIMITS.slackSpecial : CHAIN_LIMITS.slackUsual;
+    const { show } = scene;
+    return measured(
+      { name: 'movement over span', value: output.movementOverSpan, kind: 'number', use: 'percent' },
+      { name: 'limit', value: limit.value, kind: 'number', use: 'percent' },
+      () =>
+        output.excess < 0
+          ? `The chain is ${show('length', -output.excess)} too short to have slack.`
+          : `${show('length', output.handMovement)} in all by hand at mid-span, ${show('percent', output.movementOverSpan)} of the span; ${show('percent', limit.value)} is the limit${steep ? ' for a steep drive' : ''}.`,
+      [],
+      () => [
+        ...usedOf(geometry, 'chain.length')(),
+        {
+          method: chainSlack,
+          input,
+          output,
+          origins: {
+            pitch: `chain-sizes/${stage.size.key}`,
+            linksFitted: `${stage.address}/links`,
+            linksNeeded: 'above',
+            span: 'above',
+          },
+        },
+      ],
+      { capacity: limit.row, demand: 'above' },
+    );
+  },
+};
+
+/** Wrap on the smaller sprocket. */
+export const wrap: Check = {
+  id: 'chain.wrap',
+  title: 'wrap of the smaller sprocket',
+  consequence: 'wears out',
+  wanted: { reserve: 1, from: CHAIN_LIMITS.leastWrap.source },
+  atWorst: 'thin',
+  perCase: false,
+  subjects: chains,
+  run: (scene, subject) => {
+    const found = chainOf(scene, subject);
+    if (!isChain(found)) return found;
+    const { chain, geometry } = found;
+    const { value, row } = CHAIN_LIMITS.leastWrap;
+    return measured(
+      { name: 'least', value, kind: 'angle', use: 'angle' },
+      { name: 'as drawn', value: chain.wrapSmall, kind: 'angle', use: 'angle' },
+      () => `${scene.show('angle', chain.wrapSmall)} of wrap; ${scene.show('angle', value)} is the least.`,
+      [],
+      usedOf(geometry, 'chain.length'),
+      { capacity: 'above', demand: row },
+    );
+  },
+};
+
+/** The sprockets clear each other by half a pitch: room for the plates of both strands. */
+export const clear: Check = {
+  id: 'chain.clear',
+  title: 'sprockets clear of each other',
+  consequence: 'throws parts',
+  wanted: { reserve: 1.02, from: 'common practice: room for plates and mud between the tips' },
+  atWorst: 'fails',
+  perCase: false,
+  subjects: chains,
+  run: (scene, subject) => {
+    const found = chainOf(scene, subject);
+    if (!isChain(found)) return found;
+    const { chain, geometry, stage } = found;
+    const needed = chain.outsideDriver + chain.outsideDriven;
+    return measured(
+      { name: 'tips ask', value: needed, kind: 'length', use: 'length' },
+      { name: 'centres', value: chain.centreDistance, kind: 'length', use: 'length' },
+      () =>
+        `The tooth tips of ${stage.teeth.driver} and ${stage.teeth.driven} ask for ${scene.show('length', needed)} between centres; there are ${scene.show('length', chain.centreDistance)}.`,
+      [],
+      usedOf(geometry, 'chain.sprocketDiameters'),
+      { capacity: PLACES, demand: 'above' },
+    );
+  },
+};
+
+/** A steep line of centres drops the slack off the lower sprocket unless a tensioner holds it. */
+export const slope: Check = {
+  id: 'chain.slope',
+  title: 'slope of the line of centres',
+  consequence: 'loses drive',
+  wanted: { reserve: 1, from: CHAIN_LIMITS.mostSlope.source },
+  atWorst: 'thin',
+  perCase: false,
+  subjects: chains,
+  run: (scene, subject) => {
+    const found = chainOf(scene, subject);
+    if (!isChain(found)) return found;
+    const { chain, stage } = found;
+    const { value, row } = CHAIN_LIMITS.mostSlope;
+    if (stage.tensioner === true)
+      return {
+        kind: 'plain',
+        holds: true,
+        says: () => 'A tensioner holds the slack side, so the slope is free.',
+        uses: [],
+        used: () => [],
+      };
+    if (stage.tensioner === null && chain.slope > value)
+      return {
+        kind: 'unknown',
+        missing: [{ address: `${stage.address}/tensioner`, says: 'whether a tensioner holds the slack side' }],
+      };
+    return measured(
+      { name: 'as drawn', value: chain.slope, kind: 'angle', use: 'angle' },
+      { name: 'limit', value, kind: 'angle', use: 'angle' },
+      () =>
+        chain.slope > value
+          ? `The line of centres stands ${scene.show('angle', chain.slope)} steep, over ${scene.show('angle', value)}: give the slack side a tensioner.`
+          : `The line of centres stands ${scene.show('angle', chain.slope)} steep; up to ${scene.show('angle', value)} needs no tensioner.`,
+      [],
+      () => [],
+      { capacity: row, demand: PLACES },
+    );
+  },
+};
+
+/** An odd number of links needs an offset link, which is weaker. */
+export const links: Check = {
+  id: 'chain.links',
+  title: 'even number of links',
+  consequence: 'throws parts',
+  wanted: { reserve: 1, from: 'ISO 606: an offset link keeps 80 % of the strength; from memory' },
+  atWorst: 'thin',
+  perCase: false,
+  subjects: chains,
+  run: (scene, subject) => {
+    const found = chainOf(scene, subject);
+    if (!isChain(found)) return found;
+    const { stage } = found;
+    if (stage.links === null) return noLinks(stage);
+    const count = stage.links;
+    const even = count % 2 === 0;
+    return {
+      kind: 'plain',
+      holds: even,
+      says: () =>
+        even
+          ? `${count} links close with an ordinary joining link.`
+          : `${count} links need an offset link, which keeps about 80 % of the strength.`,
+      uses: [],
+      used: () => [],
     };
   },
 };

@@ -1,9 +1,9 @@
 import type { Kind } from '@oddwheel/quantity/kinds';
 import type { Model, Override, Value } from '../../model/model.ts';
-import type { CaseLoads } from '../loads.ts';
+import type { EngineCurve } from '../cases.ts';
 import type { CheckId } from '../check-ids.ts';
 import type { At, StageGeometry, Used } from '../geometry/types.ts';
-import type { EngineCurve } from '../cases.ts';
+import type { CaseLoads } from '../loads.ts';
 import type { Consequence, Missing, Use } from '../types.ts';
 
 /** The build at one corner of its uncertain inputs: geometry, train and loads as plain numbers. */

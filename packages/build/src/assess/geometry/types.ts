@@ -36,7 +36,11 @@ export interface StageGeometry {
    * Actions at driver and driven seat per newton metre through each of them, when the driver turns in the sense given. The forces are null where
    * the size of the part is not known: then only the torque about the shaft passes.
    */
-  readonly actions: (driverSense: 1 | -1) => { readonly from: Action; readonly to: Action; readonly forcesKnown: boolean };
+  readonly actions: (driverSense: 1 | -1) => {
+    readonly from: Action;
+    readonly to: Action;
+    readonly forcesKnown: boolean;
+  };
   /** Angle between the two shafts' directions, taken as lines. */
   readonly skew: number;
   /** Radius on which a chain or belt runs at the driver; null for other kinds. */
@@ -67,8 +71,6 @@ export interface BevelGeometry {
   readonly axisDistance: number;
   readonly shaftAngle: number;
   readonly apex: Vec3;
-  readonly pitchAngleDriver: number;
-  readonly pitchAngleDriven: number;
   readonly coneDistance: number | null;
   readonly meanDriver: number | null;
   readonly meanDriven: number | null;

@@ -1,0 +1,95 @@
+import type { Kind } from '@oddwheel/quantity/kinds';
+import type { CornerResult, Evaluation } from './evaluation.ts';
+import { spreadOf } from './spread.ts';
+import type { Fact, Use } from './types.ts';
+
+type Read = (result: CornerResult) => number | null | undefined;
+
+function fact(
+  evaluation: Evaluation,
+  key: string,
+  name: string,
+  kind: Kind,
+  use: Use,
+  method: string,
+  read: Read,
+): Fact[] {
+  const spread = spreadOf(evaluation, read);
+  return spread
+    ? [{ key, name, kind, use, spread, text: evaluation.middle.scene.show(use, spread.value), method }]
+    : [];
+}
+
+/** Derived facts of one stage. */
+export function stageFacts(evaluation: Evaluation, k: number): readonly Fact[] {
+  const kind = evaluation.middle.scene.stages[k]?.stage.kind;
+  const one = (key: string, name: string, of: Kind, use: Use, method: string, read: Read) =>
+    fact(evaluation, key, name, of, use, method, read);
+  const efficiency = one(
+    'efficiency',
+    'Efficiency',
+    'fraction',
+    'percent',
+    'ratio.trainPower',
+    (r) => r.scene.stages[k]?.efficiency,
+  );
+  if (kind === 'chain') {
+    const chain = (r: CornerResult) => r.scene.stages[k]?.chain;
+    return [
+      ...one('centres', 'Centre distance', 'length', 'length', 'chain.length', (r) => chain(r)?.centreDistance),
+      ...one(
+        'links',
+        'Links that the centres ask for',
+        'number',
+        'number',
+        'chain.length',
+        (r) => chain(r)?.linksNeeded,
+      ),
+      ...one('span', 'Straight span', 'length', 'length', 'chain.length', (r) => chain(r)?.span),
+      ...one('wrap', 'Wrap, smaller sprocket', 'angle', 'angle', 'chain.length', (r) => chain(r)?.wrapSmall),
+      ...one('slope', 'Slope of the line of centres', 'angle', 'angle', 'chain.length', (r) => chain(r)?.slope),
+      ...one('offset', 'Sprocket planes apart', 'length', 'length', 'chain.length', (r) => chain(r)?.planeOffset),
+      ...one('pitch-driver', 'Pitch diameter, driver', 'length', 'length', 'chain.sprocketDiameters', (r) =>
+        twice(chain(r)?.pitchRadiusDriver),
+      ),
+      ...one('pitch-driven', 'Pitch diameter, driven', 'length', 'length', 'chain.sprocketDiameters', (r) =>
+        twice(chain(r)?.pitchRadiusDriven),
+      ),
+      ...one(
+        'chordal',
+        'Surge from the smaller sprocket',
+        'fraction',
+        'percent',
+        'chain.chordalVariation',
+        (r) => chain(r)?.chordal,
+      ),
+      ...efficiency,
+    ];
+  }
+  if (kind === 'bevel') {
+    const bevel = (r: CornerResult) => r.scene.stages[k]?.bevel;
+    return [
+      ...one('angle', 'Shaft angle', 'angle', 'angle', 'bevel.apex', (r) => bevel(r)?.shaftAngle),
+      ...one('apart', 'Axes miss each other by', 'length', 'length', 'bevel.apex', (r) => bevel(r)?.axisDistance),
+      ...one('cone', 'Outer cone distance', 'length', 'length', 'bevel.geometry', (r) => bevel(r)?.coneDistance),
+      ...one('mean-driver', 'Mean diameter, driver', 'length', 'length', 'bevel.geometry', (r) => bevel(r)?.meanDriver),
+      ...one('mean-driven', 'Mean diameter, driven', 'length', 'length', 'bevel.geometry', (r) => bevel(r)?.meanDriven),
+      ...efficiency,
+    ];
+  }
+  return efficiency;
+}
+
+const twice = (radius: number | undefined): number | undefined => (radius === undefined ? undefined : 2 * radius);
+
+/** Derived facts of the driven wheel and what it carries. */
+export function wheelFacts(evaluation: Evaluation): readonly Fact[] {
+  const { wheel, mass, payload } = evaluation.model;
+  const one = (key: string, name: string, of: Kind, use: Use, method: string, read: Read) =>
+    fact(evaluation, key, name, of, use, method, read);
+  return [
+    ...one('roll-out', 'Roll-out', 'length', 'length', 'vehicle.rollingCircumference', (r) => r.scene.rollOut),
+    ...one('diameter', 'Diameter of the tyre, new', 'length', 'length', 'vehicle.tyreDiameter', () => wheel.diameter),
+    ...one('laden', 'Laden mass', 'mass', 'mass', '', (r) => r.scene.at(mass) + r.scene.at(payload)),
+  ];
+}

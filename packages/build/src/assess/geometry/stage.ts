@@ -1,0 +1,42 @@
+import { dot } from '@oddwheel/mechanics/numerics/vector';
+import type { Shaft, Stage } from '../../model/model.ts';
+import { beltGeometry } from './belt.ts';
+import { bevelGeometry } from './bevel.ts';
+import { chainGeometry } from './chain.ts';
+import { lineAngle, onlyTorque } from './place.ts';
+import { spurGeometry } from './spur.ts';
+import type { At, StageGeometry } from './types.ts';
+
+/** Shape, ratio, sense and actions of one stage at one corner of its uncertain inputs. */
+export function stageGeometry(stage: Stage, from: Shaft, to: Shaft, at: At): StageGeometry {
+  switch (stage.kind) {
+    case 'chain':
+      return chainGeometry(stage, from, to, at);
+    case 'belt':
+      return beltGeometry(stage, from, to, at);
+    case 'bevel':
+      return bevelGeometry(stage, from, to, at);
+    case 'spur':
+      return spurGeometry(stage, from, to, at);
+    case 'coupling':
+    case 'unit': {
+      const coupled = dot(from.direction, to.direction) >= 0 ? 1 : -1;
+      const relation = stage.kind === 'unit' ? stage.sense : coupled;
+      return {
+        stage,
+        from,
+        to,
+        ratio: stage.kind === 'unit' ? at(stage.ratio) : 1,
+        efficiency: at(stage.efficiency),
+        relation,
+        trouble: [],
+        actions: onlyTorque(from, to, relation),
+        skew: lineAngle(from.direction, to.direction),
+        pitchRadiusDriver: null,
+        chain: null,
+        bevel: null,
+        used: [],
+      };
+    }
+  }
+}

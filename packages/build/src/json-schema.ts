@@ -1,0 +1,1 @@
+export { buildJsonSchema } from './schema/describe.ts';

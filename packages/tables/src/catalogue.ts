@@ -1,0 +1,48 @@
+import { BEVEL_TEETH } from './bevel-teeth.ts';
+import { BRIEF_DEFAULTS } from './brief-defaults.ts';
+import { CHAIN_LIMITS_TABLE } from './chain-limits.ts';
+import { CHAIN_SIZES } from './chain-sizes.ts';
+import { STAGE_EFFICIENCIES } from './stage-efficiencies.ts';
+import { rowInSi, type Table } from './table.ts';
+import { TYRE_ALPHA_WIDTHS } from './tyre-alpha-widths.ts';
+import { TYRE_LOAD_INDICES } from './tyre-load-indices.ts';
+import { TYRE_SPEED_SYMBOLS } from './tyre-speed-symbols.ts';
+
+const TABLES: readonly Table[] = [
+  BEVEL_TEETH,
+  BRIEF_DEFAULTS,
+  CHAIN_LIMITS_TABLE,
+  CHAIN_SIZES,
+  STAGE_EFFICIENCIES,
+  TYRE_ALPHA_WIDTHS,
+  TYRE_LOAD_INDICES,
+  TYRE_SPEED_SYMBOLS,
+];
+
+const BY_ID: ReadonlyMap<string, Table> = new Map(TABLES.map((table) => [table.id, table]));
+
+/** All tables, by name. */
+export function listTables(): readonly Table[] {
+  return TABLES;
+}
+
+/** The table of this name, or undefined. */
+export function tableNamed(id: string): Table | undefined {
+  return BY_ID.get(id);
+}
+
+/**
+ * A row in SI units, by column.
+ * @param address "<table>/<key>", such as "chain-sizes/12B"
+ * @throws RangeError when there is no such table, naming those there are; OffTableError when it has no such row, naming the nearest.
+ */
+export function tableRow(address: string): Readonly<Record<string, number>> {
+  const slash = address.indexOf('/');
+  const id = slash < 0 ? address : address.slice(0, slash);
+  const table = BY_ID.get(id);
+  if (table === undefined || slash < 0)
+    throw new RangeError(
+      `"${address}" is not a row of a table; it is written <table>/<key>, and the tables are ${[...BY_ID.keys()].join(', ')}.`,
+    );
+  return rowInSi(table, address.slice(slash + 1)) as Readonly<Record<string, number>>;
+}
