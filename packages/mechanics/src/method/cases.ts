@@ -149,13 +149,13 @@ function attempt<T>(faults: string[], run: () => T): T | undefined {
 export function runCase(method: Method, of: Case, lookup?: RowLookup): CaseResult {
   if (of.source.title.trim() === '') return result([`${of.id}: the source has no title.`]);
   if (Object.keys(of.expect).length === 0) return result([`${of.id}: nothing is expected.`]);
-  const input = readInput(method, of.given, lookup);
-  if (!input.ok)
+  const read = readInput(method, of.given, lookup);
+  if (!read.ok)
     return result(
-      input.faults.map((fault) => `${fault.input}: ${fault.problem} Read: ${fault.read}. Accepted: ${fault.accepted}.`),
+      read.faults.map((fault) => `${fault.input}: ${fault.problem} Read: ${fault.read}. Accepted: ${fault.accepted}.`),
     );
   const faults: string[] = [];
-  const output: Readonly<Record<string, unknown>> | undefined = attempt(faults, () => method.run(input.input));
+  const output: Readonly<Record<string, unknown>> | undefined = attempt(faults, () => method.run(read.input));
   if (output === undefined) return result(faults);
   const compared = Object.entries(of.expect).flatMap(
     ([key, expected]) => attempt(faults, () => compare(method, key, expected, output[key])) ?? [],

@@ -102,7 +102,7 @@ export function methodPage(method: Method): string {
     '',
     '## Gives',
     '',
-    ...table(['symbol', 'key', 'meaning', 'unit', ''], outputRows),
+    ...table(['symbol', 'key', 'meaning', 'unit', 'role'], outputRows),
     '',
     ...(steps.length === 0 ? [] : ['## Steps', '', ...steps]),
     ...(method.holds === undefined || method.holds.length === 0

@@ -38,7 +38,7 @@ export type Expr =
   | { readonly op: 'fn'; readonly name: FunctionName; readonly args: readonly Expr[] }
   | {
       readonly op: 'choose';
-      readonly branches: readonly { readonly when: Condition; readonly then: Expr }[];
+      readonly branches: readonly Branch[];
       readonly otherwise: Expr;
     }
   /** Scalar product, vector product and norm of three-vectors; `vec` names a vector value. */
@@ -81,12 +81,19 @@ export const norm = (a: Term): Expr => ({ op: 'norm', a: lift(a) });
 export const product = (key: string): Expr => ({ op: 'product', key });
 export const sum = (key: string): Expr => ({ op: 'sum', key });
 export const when = (a: Term, is: Comparison, b: Term): Condition => ({ a: lift(a), is, b: lift(b) });
-export const choose = (
-  branches: readonly { readonly when: Condition; readonly then: Term }[],
-  otherwise: Term,
-): Expr => ({
-  op: 'choose',
+/** One case of a choice: under this condition, this value. */
+export interface Branch<T extends Term = Expr> {
+  readonly when: Condition;
+  readonly then: T;
+}
+
+export const branch = (condition: Condition, value: Term): Branch => {
   // biome-ignore lint/suspicious/noThenProperty: a tree, never a function, so nothing can await it
-  branches: branches.map((x) => ({ when: x.when, then: lift(x.then) })),
+  return { when: condition, then: lift(value) };
+};
+/** The value of the first branch whose condition holds, else `otherwise`. */
+export const choose = (branches: readonly Branch<Term>[], otherwise: Term): Expr => ({
+  op: 'choose',
+  branches: branches.map((one) => branch(one.when, one.then)),
   otherwise: lift(otherwise),
 });

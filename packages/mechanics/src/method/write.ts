@@ -185,6 +185,7 @@ function factorsOf(args: readonly Expr[]): readonly Expr[] {
 function writeFactor(factor: Expr, last: boolean, writer: Writer): string {
   if (factor.op === 'fn' && hold(factor, writer.stacked) === BARE_CALL)
     return writeCall(factor.name, factor.args, last, writer);
+  if (factor.op === 'num' && factor.as === undefined && !splitSign(factor).negative) return writeExpr(factor, writer);
   return within(factor, FACTOR, writer);
 }
 
