@@ -7,7 +7,7 @@ export interface Problem {
   readonly accepted: string;
 }
 
-type RefusalStatus = 400 | 401 | 403 | 404 | 405 | 409 | 413 | 415 | 422 | 423 | 429 | 500;
+type RefusalStatus = 400 | 401 | 403 | 404 | 405 | 409 | 413 | 415 | 422 | 429 | 500 | 503;
 
 /** Answers `{error: {problem, read, accepted}}`, with `more` beside it. */
 export function refuse(c: Context, status: RefusalStatus, error: Problem, more: object = {}): Response {
