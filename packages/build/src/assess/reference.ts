@@ -23,12 +23,14 @@ export function referenceRows(evaluation: Evaluation): ReferenceRow[] {
         : (scene.at(reference.at) / scene.at(reference.rollOut)) * 2 * Math.PI * scene.at(ratio);
     });
     if (!here || !there) return [];
+    const redline = evaluation.middle.scene.engine?.redline ?? Number.POSITIVE_INFINITY;
+    const past = here.value > redline ? ', past the redline' : '';
     return [
       {
         gear: ordinal(k + 1),
         here,
         reference: there,
-        text: `${ordinal(k + 1)} gear at ${show('speed', evaluation.middle.scene.at(reference.at))}: ${show('angularSpeed', here.value)} here, ${show('angularSpeed', there.value)} in ${reference.name}.`,
+        text: `${ordinal(k + 1)} gear at ${show('speed', evaluation.middle.scene.at(reference.at))}: ${show('angularSpeed', here.value)} here${past}, ${show('angularSpeed', there.value)} in ${reference.name}.`,
       },
     ];
   });

@@ -185,6 +185,21 @@ describe('changes made in another program', () => {
     expect(desk.fold.void).toHaveLength(1);
   });
 
+  it('that take the last step back exactly are told from a lost step by whoever saw that step on the disk', () => {
+    const desk = new Desk(START);
+    desk.set('/a', 1);
+    const reached = hashText(desk.disk);
+    desk.disk = START;
+    expect(desk.fold).toMatchObject({ undo: [], unknown: false });
+    expect(foldHistory(desk.entries, hashText(START), reached)).toMatchObject({ void: [], unknown: true });
+    const entry = catchUp(desk.entries, START, 't', 'x', reached);
+    expect(entry).toMatchObject({ kind: 'foreign', before: reached });
+    if (entry) desk.entries.push(entry);
+    expect(desk.fold.undo).toHaveLength(2);
+    desk.undo();
+    expect(hashText(desk.disk)).toBe(reached);
+  });
+
   it('are not noted while the file is no JSON', () => {
     const desk = new Desk(START);
     desk.disk = '{"a": ';

@@ -82,12 +82,15 @@ export interface HistoryFold {
  * An entry is written before the text it makes, so the last one may be void; and so may any whose successor starts from
  * where it started. The chain of hashes decides that, not clocks. Where the chain breaks, steps before the break are
  * gone. An edit, and a foreign change of any value, clear the redo list.
+ *
+ * `reached` is the hash of a text that is known to have been on the disk: the entry that made it is not void. Without it, a
+ * last step that another program took back exactly looks as if it had never been done.
  */
-export function foldHistory(entries: readonly HistoryEntry[], currentHash: string): HistoryFold {
+export function foldHistory(entries: readonly HistoryEntry[], currentHash: string, reached?: string): HistoryFold {
   const { chain, voided } = chainOf(entries);
   const tip = chain.at(-1);
-  const reached = tip?.after === currentHash;
-  const lost = tip !== undefined && !reached && canBeVoid(tip) && tip.before === currentHash;
+  const arrived = tip?.after === currentHash;
+  const lost = tip !== undefined && !arrived && canBeVoid(tip, reached) && tip.before === currentHash;
   if (lost) {
     voided.push(tip.id);
     chain.pop();
@@ -102,7 +105,7 @@ export function foldHistory(entries: readonly HistoryEntry[], currentHash: strin
       redo = [];
     }
   }
-  return { undo, redo, void: voided, unknown: !reached && !lost };
+  return { undo, redo, void: voided, unknown: !arrived && !lost };
 }
 
 function move(id: string | undefined, from: HistoryEntry[], to: HistoryEntry[]): void {
@@ -110,7 +113,8 @@ function move(id: string | undefined, from: HistoryEntry[], to: HistoryEntry[]):
   if (at >= 0) to.push(...from.splice(at, 1));
 }
 
-function canBeVoid({ kind }: HistoryEntry): boolean {
+function canBeVoid({ kind, after }: HistoryEntry, reached?: string): boolean {
+  if (after === reached) return false;
   return kind === 'edit' || kind === 'undo' || kind === 'redo';
 }
 
@@ -174,19 +178,22 @@ export const FOREIGN_NAME = 'Edited in another program';
  * The entry to add so that the history leads to the current text: a base when there is none to start from, else a
  * foreign change from the last known text. Undefined when the history leads there already.
  *
- * `text` is the current text (whole JSON), `at` the time as ISO 8601, `id` the id for the entry.
+ * `text` is the current text (whole JSON), `at` the time as ISO 8601, `id` the id for the entry,
+ * `reached` as in `foldHistory`.
  */
 export function catchUp(
   entries: readonly HistoryEntry[],
   text: string,
   at: string,
   id: string,
+  reached?: string,
 ): HistoryEntry | undefined {
-  const current = parseJsonText(text);
   const after = hashText(text);
-  if (!current.ok || !foldHistory(entries, after).unknown) return undefined;
+  if (!foldHistory(entries, after, reached).unknown) return undefined;
+  const current = parseJsonText(text);
+  if (!current.ok) return undefined;
   const tip = chainOf(entries).chain.at(-1);
-  const starts = tip === undefined ? [] : [tip.after, ...(canBeVoid(tip) ? [tip.before] : [])];
+  const starts = tip === undefined ? [] : [tip.after, ...(canBeVoid(tip, reached) ? [tip.before] : [])];
   // The last entry may be void. The nearer text is the one that the other program had before it.
   const nearest = starts
     .flatMap((before) => {

@@ -6,7 +6,9 @@ import type { Patch } from './patch.ts';
  * Checks that a JSON value that came from outside is a list of patches. Whether the patches fit a file is for
  * `applyPatches` to say. Addresses of faults begin at the list.
  */
-export function parsePatches(value: Json): { readonly ok: true; readonly patches: Patch[] } | { readonly ok: false; readonly faults: Fault[] } {
+export function parsePatches(
+  value: Json,
+): { readonly ok: true; readonly patches: Patch[] } | { readonly ok: false; readonly faults: Fault[] } {
   if (!isJsonArray(value)) return { ok: false, faults: [shapeFault('', value)] };
   const faults = value.flatMap((item, i) => (isPatch(item) ? [] : [shapeFault(`/${i}`, item)]));
   return faults.length > 0 ? { ok: false, faults } : { ok: true, patches: value as unknown as Patch[] };

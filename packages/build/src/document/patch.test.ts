@@ -240,7 +240,9 @@ describe('patches from outside', () => {
     ['a written form that is none', [{ op: 'set', at: '/a', value: 1, source: { text: '1', gaps: [''] } }]],
   ])('are refused: %s', (_name, value) => {
     const parsed = parsePatches(value);
-    expect(parsed.ok ? [] : parsed.faults).toMatchObject([{ code: 'patch.shape', address: isJsonArray(value) ? '/0' : '' }]);
+    expect(parsed.ok ? [] : parsed.faults).toMatchObject([
+      { code: 'patch.shape', address: isJsonArray(value) ? '/0' : '' },
+    ]);
   });
 });
 

@@ -285,8 +285,8 @@ function engineFaults(root: unknown): Fault[] {
   const power = si(root, `${at}/power`, 'power');
   const powerAt = si(root, `${at}/powerAt`, 'angularSpeed');
   if (torque !== null && torqueAt !== null && power !== null && powerAt !== null) {
-    // A published pair is rounded; half a per cent covers three figures of each.
-    const slack = 1.005;
+    // A published pair is rounded; a part in a thousand covers that.
+    const slack = 1.001;
     if (powerAt < torqueAt)
       faults.push({
         code: 'geometry.peaks',

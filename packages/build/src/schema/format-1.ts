@@ -40,7 +40,7 @@ export const buildFormat1 = z
       .meta({ 'x-field': { name: 'Overridden design reserves' } })
       .optional(),
   })
-  .meta({ id: 'oddwheel-build-1', title: 'Oddwheel build, format 1' });
+  .meta({ title: 'Oddwheel build, format 1' });
 
 export type BuildFile = z.infer<typeof buildFormat1>;
 

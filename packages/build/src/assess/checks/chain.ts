@@ -4,6 +4,7 @@ import { chainStaticReserve } from '@oddwheel/mechanics/chain/static-reserve';
 import type { Stage } from '../../model/model.ts';
 import { CHAIN_LIMITS } from '../../model/rows.ts';
 import type { ChainGeometry, StageGeometry, Used } from '../geometry/types.ts';
+import type { CaseLoads } from '../loads.ts';
 import { type Check, type Outcome, type Scene, type Subject, stagesOfKind } from './check.ts';
 import { measured } from './measured.ts';
 
@@ -23,7 +24,13 @@ function chainOf(scene: Scene, subject: Subject): ChainScene | Outcome | null {
   return { stage: geometry.stage, geometry, chain: geometry.chain };
 }
 
-const isChain = (x: ChainScene | Outcome | null): x is ChainScene => x !== null && 'chain' in x;
+/** Runs a check on the chain of a subject; a chain in trouble is unknown. */
+const onChain =
+  (run: (found: ChainScene, scene: Scene, subject: Subject, load: CaseLoads | null) => Outcome | null): Check['run'] =>
+  (scene, subject, load) => {
+    const found = chainOf(scene, subject);
+    return found !== null && 'chain' in found ? run(found, scene, subject, load) : found;
+  };
 
 const usedOf =
   (geometry: StageGeometry, ...ids: readonly string[]) =>
@@ -69,10 +76,7 @@ export const pull: Check = {
   atWorst: 'fails',
   perCase: true,
   subjects: chains,
-  run: (scene, subject, load) => {
-    const found = chainOf(scene, subject);
-    if (!isChain(found)) return found;
-    const { stage, chain } = found;
+  run: onChain(({ stage, chain }, scene, subject, load) => {
     const torque = subject.stage === null ? undefined : load?.stages[subject.stage]?.torqueIn;
     if (torque === undefined || !(torque > 0)) return null;
     const firstIn = { torque, pitchRadius: chain.pitchRadiusDriver };
@@ -103,7 +107,7 @@ export const pull: Check = {
         },
       ],
     };
-  },
+  }),
 };
 
 const noLinks = (stage: ChainStage): Outcome => ({
@@ -120,10 +124,7 @@ export const fit: Check = {
   atWorst: 'fails',
   perCase: false,
   subjects: chains,
-  run: (scene, subject) => {
-    const found = chainOf(scene, subject);
-    if (!isChain(found)) return found;
-    const { stage, chain, geometry } = found;
+  run: onChain(({ stage, chain, geometry }) => {
     const links = stage.links;
     if (links === null) return noLinks(stage);
     return measured(
@@ -134,7 +135,7 @@ export const fit: Check = {
       usedOf(geometry, 'chain.length'),
       { capacity: `${stage.address}/links`, demand: PLACES },
     );
-  },
+  }),
 };
 
 /** Total movement by hand at mid-span against the usual limit. A tensioner takes the slack up itself. */
@@ -146,10 +147,7 @@ export const slack: Check = {
   atWorst: 'thin',
   perCase: false,
   subjects: chains,
-  run: (scene, subject) => {
-    const found = chainOf(scene, subject);
-    if (!isChain(found)) return found;
-    const { stage, chain, geometry } = found;
+  run: onChain(({ stage, chain, geometry }, scene) => {
     if (stage.tensioner === true) return null;
     if (stage.links === null) return noLinks(stage);
     const input = {
@@ -186,7 +184,7 @@ export const slack: Check = {
       ],
       { capacity: limit.row, demand: 'above' },
     );
-  },
+  }),
 };
 
 /** Wrap on the smaller sprocket. */
@@ -198,10 +196,7 @@ export const wrap: Check = {
   atWorst: 'thin',
   perCase: false,
   subjects: chains,
-  run: (scene, subject) => {
-    const found = chainOf(scene, subject);
-    if (!isChain(found)) return found;
-    const { chain, geometry } = found;
+  run: onChain(({ chain, geometry }, scene) => {
     const { value, row } = CHAIN_LIMITS.leastWrap;
     return measured(
       { name: 'least', value, kind: 'angle', use: 'angle' },
@@ -211,7 +206,7 @@ export const wrap: Check = {
       usedOf(geometry, 'chain.length'),
       { capacity: 'above', demand: row },
     );
-  },
+  }),
 };
 
 /** The sprockets clear each other by half a pitch: room for the plates of both strands. */
@@ -223,10 +218,7 @@ export const clear: Check = {
   atWorst: 'fails',
   perCase: false,
   subjects: chains,
-  run: (scene, subject) => {
-    const found = chainOf(scene, subject);
-    if (!isChain(found)) return found;
-    const { chain, geometry, stage } = found;
+  run: onChain(({ chain, geometry, stage }, scene) => {
     const needed = chain.outsideDriver + chain.outsideDriven;
     return measured(
       { name: 'tips ask', value: needed, kind: 'length', use: 'length' },
@@ -237,7 +229,7 @@ export const clear: Check = {
       usedOf(geometry, 'chain.sprocketDiameters'),
       { capacity: PLACES, demand: 'above' },
     );
-  },
+  }),
 };
 
 /** A steep line of centres drops the slack off the lower sprocket unless a tensioner holds it. */
@@ -249,10 +241,7 @@ export const slope: Check = {
   atWorst: 'thin',
   perCase: false,
   subjects: chains,
-  run: (scene, subject) => {
-    const found = chainOf(scene, subject);
-    if (!isChain(found)) return found;
-    const { chain, stage } = found;
+  run: onChain(({ chain, stage }, scene) => {
     const { value, row } = CHAIN_LIMITS.mostSlope;
     if (stage.tensioner === true)
       return {
@@ -278,7 +267,7 @@ export const slope: Check = {
       () => [],
       { capacity: row, demand: PLACES },
     );
-  },
+  }),
 };
 
 /** An odd number of links needs an offset link, which is weaker. */
@@ -290,10 +279,7 @@ export const links: Check = {
   atWorst: 'thin',
   perCase: false,
   subjects: chains,
-  run: (scene, subject) => {
-    const found = chainOf(scene, subject);
-    if (!isChain(found)) return found;
-    const { stage } = found;
+  run: onChain(({ stage }) => {
     if (stage.links === null) return noLinks(stage);
     const count = stage.links;
     const even = count % 2 === 0;
@@ -307,5 +293,5 @@ export const links: Check = {
       uses: [],
       used: () => [],
     };
-  },
+  }),
 };
