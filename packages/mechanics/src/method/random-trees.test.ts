@@ -1,4 +1,6 @@
 import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { evaluateNumber } from './evaluate.ts';
 import {
   branch,
   type Comparison,
@@ -14,16 +16,22 @@ import {
   product,
   sum,
   sym,
-} from '../expr.ts';
+} from './expr.ts';
+import { toMathML } from './mathml.ts';
+import { toSentence } from './sentence.ts';
+import { meaning } from './testing/meaning.ts';
+import { readText } from './testing/read-text.ts';
+import { checkMathML, readXml, seenText } from './testing/xml.ts';
+import { toText } from './text.ts';
 
 /** A random tree, and the same formula as plain arithmetic of the language. */
-export interface Both {
+interface Both {
   readonly expr: Expr;
   readonly direct: (values: Readonly<Record<string, number>>) => number;
 }
 
 /** Symbols of the values that random trees name. */
-export const RANDOM_NAMES = {
+const RANDOM_NAMES = {
   x: { symbol: 'x', form: 'value' },
   a: { symbol: 'α', form: 'value' },
   d: { symbol: 'd_1', form: 'value' },
@@ -93,7 +101,7 @@ const named = fc
   .map((key): Both => ({ expr: sym(key), direct: (values) => values[key] ?? Number.NaN }));
 
 /** Trees of numbers and named numbers. */
-export const randomTree: fc.Arbitrary<Both> = fc.letrec<{ tree: Both }>((tie) => {
+const randomTree: fc.Arbitrary<Both> = fc.letrec<{ tree: Both }>((tie) => {
   const tree = tie('tree');
   const list = fc.array(tree, { minLength: 1, maxLength: 3 });
   const two = fc.tuple(tree, tree);
@@ -158,7 +166,7 @@ export const randomTree: fc.Arbitrary<Both> = fc.letrec<{ tree: Both }>((tie) =>
 }).tree;
 
 /** As above, with vectors and lists among the parts; for printing only. */
-export const randomPrintable: fc.Arbitrary<Expr> = fc
+const randomPrintable: fc.Arbitrary<Expr> = fc
   .tuple(
     fc.array(randomTree, { minLength: 3, maxLength: 3 }),
     fc.constantFrom<Expr>(
@@ -179,3 +187,48 @@ export const randomPrintable: fc.Arbitrary<Expr> = fc
     if (op === 'pow') return { op, a: { op, a: part, b: num(2) }, b: a };
     return op === 'neg' ? { op, a: { op: 'mul', args: [part, a] } } : fn('cos', part);
   });
+
+describe('random formulas', () => {
+  const value = fc.oneof(fc.double({ min: -50, max: 50, noNaN: true }), fc.integer({ min: -4, max: 4 }));
+  it('evaluate to the same double as the arithmetic of the language', () => {
+    fc.assert(
+      fc.property(randomTree, fc.record({ x: value, a: value, d: value, f: value }), ({ expr, direct }, values) => {
+        // The first factor is multiplied by 1 and the sign of zero in a sum may differ: neither is seen in a number.
+        expect(evaluateNumber(expr, values) + 0).toBe(direct(values) + 0);
+      }),
+      { seed: 21, numRuns: 3000 },
+    );
+  });
+  const anyTree = fc.oneof(
+    randomTree.map((both) => both.expr),
+    randomPrintable,
+  );
+  it('mean the same when their text is read back', () => {
+    fc.assert(
+      fc.property(anyTree, (expr) => {
+        expect(meaning(readText(toText(expr, RANDOM_NAMES)))).toBe(meaning(expr, RANDOM_NAMES));
+      }),
+      { seed: 11, numRuns: 3000 },
+    );
+  });
+  it('give well-formed MathML that means the same when it is read back', () => {
+    fc.assert(
+      fc.property(anyTree, (expr) => {
+        const root = readXml(toMathML(expr, RANDOM_NAMES, { display: 'block' }));
+        checkMathML(root);
+        expect(meaning(readText(seenText(root)))).toBe(meaning(expr, RANDOM_NAMES));
+      }),
+      { seed: 12, numRuns: 3000 },
+    );
+  });
+  it('give a sentence with as many brackets opened as closed', () => {
+    fc.assert(
+      fc.property(anyTree, (expr) => {
+        const words = toSentence(expr, RANDOM_NAMES);
+        expect(words.split('open bracket').length).toBe(words.split('close bracket').length);
+        expect(words).not.toMatch(/ {2}|undefined|NaN|[_·⁻]/);
+      }),
+      { seed: 13, numRuns: 1000 },
+    );
+  });
+});
