@@ -1,0 +1,19 @@
+import { BELT_CASES } from './belt.ts';
+import { BEVEL_CASES } from './bevel.ts';
+import type { ProofCase } from './case.ts';
+import { CHAIN_CASES, CHAIN_CONSTRUCTED } from './chain.ts';
+import { COUPLING_CASES } from './coupling.ts';
+import { RATIO_CASES } from './ratio.ts';
+import { SPUR_CASES } from './spur.ts';
+
+/** Cases by topic, in the order of the page. */
+export const TOPICS: readonly { readonly topic: string; readonly cases: readonly ProofCase[] }[] = [
+  { topic: 'Chain drives', cases: [...CHAIN_CASES, ...CHAIN_CONSTRUCTED] },
+  { topic: 'Toothed belts', cases: BELT_CASES },
+  { topic: 'Bevel gears', cases: BEVEL_CASES },
+  { topic: 'Spur gears', cases: SPUR_CASES },
+  { topic: 'Universal joints', cases: COUPLING_CASES },
+  { topic: 'Ratios and power', cases: RATIO_CASES },
+];
+
+export const ALL_CASES: readonly ProofCase[] = TOPICS.flatMap(({ cases }) => cases);
