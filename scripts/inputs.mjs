@@ -1,6 +1,5 @@
 import { createHash } from 'node:crypto';
-import { existsSync, readdirSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { readdirSync, readFileSync, statSync } from 'node:fs';
 import { inRoot } from './run.mjs';
 
 function addFiles(hash, path) {
@@ -22,10 +21,9 @@ function addFile(hash, path) {
 export function hashInputs(paths) {
   const hash = createHash('sha256');
   for (const path of paths) {
-    if (existsSync(inRoot(path))) {
-      if (existsSync(join(inRoot(path), '.'))) addFiles(hash, path);
-      else addFile(hash, path);
-    }
+    const found = statSync(inRoot(path), { throwIfNoEntry: false });
+    if (found?.isDirectory()) addFiles(hash, path);
+    else if (found) addFile(hash, path);
   }
   return hash.digest('hex');
 }

@@ -12,11 +12,14 @@ export function textWidth(text: string): number {
   return width;
 }
 
-/** Text from a file, made safe for a terminal: control characters, which could move the cursor, become a visible sign. */
+/**
+ * Text made safe for a terminal: control characters, which could move the cursor, become a visible sign, and the thin
+ * spaces of numbers, which few terminal fonts have, become spaces that no line is broken at.
+ */
 export function plainLine(text: string): string {
-  return text.replace(/[\p{Cc}\u202a-\u202e\u2066-\u2069]/gu, (char) =>
-    char === '\n' || char === '\t' ? ' ' : '\ufffd',
-  );
+  return text
+    .replaceAll('\u2009', '\u00a0')
+    .replace(/[\p{Cc}\u202a-\u202e\u2066-\u2069]/gu, (char) => (char === '\n' || char === '\t' ? ' ' : '\ufffd'));
 }
 
 /** Breaks text at spaces into lines of at most `width` columns; a longer word is cut. */

@@ -1,5 +1,6 @@
 /** Numbers of an assessment for the terminal: units of the build, at most four figures, none finer than the uncertainty. */
 import type { Spread, Use } from '@oddwheel/build/assess/types';
+import { THIN_SPACE, TRUE_MINUS } from '@oddwheel/quantity/format';
 import type { Kind } from '@oddwheel/quantity/kinds';
 import { fromSi } from '@oddwheel/quantity/units';
 
@@ -19,7 +20,9 @@ export type Units = Readonly<Record<string, string>>;
 
 function digits(value: number, decimals: number): string {
   const fixed = Math.abs(value).toFixed(decimals);
-  return `${value < 0 && Number(fixed) !== 0 ? '−' : ''}${fixed}`;
+  const [whole = '0', rest] = fixed.split('.');
+  const grouped = whole.replace(/\B(?=(\d{3})+$)/g, THIN_SPACE);
+  return `${value < 0 && Number(fixed) !== 0 ? TRUE_MINUS : ''}${grouped}${rest === undefined ? '' : `.${rest}`}`;
 }
 
 /** Decimals that give at most four figures of `size`, and none finer than `give`. */
@@ -41,8 +44,8 @@ export function spreadText(spread: Spread | null, use: PrintedUse, units: Units)
   const value = fromSi(kind, unit, spread.value);
   const half = fromSi(kind, unit, (spread.hi - spread.lo) / 2);
   const decimals = decimalsFor(Math.max(Math.abs(value), half), half);
-  const give = Number(half.toFixed(decimals)) === 0 ? '' : ` ±${digits(half, decimals)}`;
-  return `${digits(value, decimals)}${give}${unit === '' ? '' : ` ${unit}`}`;
+  const give = Number(half.toFixed(decimals)) === 0 ? '' : `${THIN_SPACE}±${digits(half, decimals)}`;
+  return `${digits(value, decimals)}${give}${unit === '' ? '' : `${THIN_SPACE}${unit}`}`;
 }
 
 /** A reserve to two decimals, never rounded over the limit 1 from below. */

@@ -1,5 +1,6 @@
 /** The assessment as a builder reads it in the terminal. */
 import type { Assessment, Closure, Finding, PathElement, Severity } from '@oddwheel/build/assess/types';
+import { formatQuantity } from '@oddwheel/quantity/format';
 import { type Column, table, WIDTH } from '../table.ts';
 import { plainLine, wrap } from '../text-width.ts';
 import { reserveText, spreadText, type Units } from './numbers.ts';
@@ -38,10 +39,10 @@ function loadText(element: PathElement, units: Units): string {
 
 function pathLines({ path, gears, here, hereNote, units }: Assessment): string[] {
   const gear = gears.find(({ id }) => id === here.gear)?.name ?? here.gear;
-  const speed = spreadText({ value: here.roadSpeed, lo: here.roadSpeed, hi: here.roadSpeed }, 'speed', units);
+  const speed = formatQuantity(here.roadSpeed, 'speed', units.speed ?? 'km/h');
   const right = { align: 'right' } as const;
   return [
-    `Path of power, ${gear} gear at ${speed}`,
+    plainLine(`Path of power, ${gear} gear at ${speed}`),
     ...(hereNote === null ? [] : wrap(plainLine(hereNote), WIDTH)),
     '',
     ...table(
@@ -89,17 +90,23 @@ function gearLines({ gears, units }: Assessment): string[] {
   ];
 }
 
-function sentence(finding: Finding): string {
-  const either = finding.either === null ? '' : ` This ${finding.either}.`;
-  const missing =
-    finding.missing.length === 0 ? '' : ` Missing: ${finding.missing.map(({ says }) => says).join('; ')}.`;
-  const atStake = finding.severity === 'holds' ? '' : ` At stake: ${finding.consequence}.`;
-  return `${finding.says}${either}${missing}${atStake}`;
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+function sentence(finding: Finding, cases: Assessment['cases']): string {
+  const governing = cases.find(({ id }) => id === finding.governing);
+  const unsaid = finding.missing.filter(({ says }) => !finding.says.includes(says));
+  return [
+    finding.says,
+    ...(governing ? [`Governed by ${governing.name}.`] : []),
+    ...(finding.either === null ? [] : [`${capital(finding.either)}.`]),
+    ...(unsaid.length > 0 ? [`Missing: ${unsaid.map(({ says }) => says).join('; ')}.`] : []),
+    ...(finding.severity === 'holds' ? [] : [`At stake: ${finding.consequence}.`]),
+  ].join(' ');
 }
 
 const ORDER: readonly Severity[] = ['fails', 'unknown', 'thin', 'holds'];
 
-function findingLines({ findings }: Assessment, paint: Paint): string[] {
+function findingLines({ findings, cases }: Assessment, paint: Paint): string[] {
   const counts = ORDER.map((severity) => [findings.filter((x) => x.severity === severity).length, severity] as const);
   const columns: Column[] = [
     { title: 'Severity', paint: (cell, text) => paint(ORDER.find((x) => x === text) ?? 'holds', cell) },
@@ -116,7 +123,7 @@ function findingLines({ findings }: Assessment, paint: Paint): string[] {
       findings.map((finding) => [
         finding.severity,
         finding.element,
-        sentence(finding),
+        sentence(finding, cases),
         reserveText(finding.reserve?.value ?? null),
         finding.reserve === null ? '' : reserveText(finding.wanted),
       ]),
@@ -149,6 +156,30 @@ function findOutLines({ findOut }: Assessment): string[] {
   ];
 }
 
+function referenceLines({ reference }: Assessment): string[] {
+  const lines = reference.flatMap(({ text }) => wrap(plainLine(text), WIDTH));
+  return lines.length === 0 ? [] : ['', 'Against the reference vehicle', '', ...lines];
+}
+
+function shelfLines({ parts }: Assessment): string[] {
+  const lacking = parts.filter(({ need, have }) => have < need);
+  if (lacking.length === 0) return [];
+  const right = { align: 'right' } as const;
+  return [
+    '',
+    'Not on the shelf',
+    '',
+    ...table(
+      [
+        { title: 'Part', wraps: true },
+        { title: 'Needed', ...right },
+        { title: 'There', ...right },
+      ],
+      lacking.map(({ what, need, have }) => [what, String(need), String(have)]),
+    ),
+  ];
+}
+
 function part(value: number): string {
   return value === 0 ? '0' : value.toExponential(0).replace('e-', 'e−').replace('e+', 'e');
 }
@@ -160,7 +191,7 @@ function closureLine(closure: Closure | null): string {
 }
 
 /**
- * Lines of the report: title, path, gears, findings, what was assumed, what to find out, the balance, the caution.
+ * Lines of the report: title, path, gears, reference, findings, what the shelf lacks, what was assumed, what to find out, the balance, the caution.
  * @param colour sets severities off in colour; the words stay the same
  */
 export function reportLines(assessment: Assessment, colour: boolean): string[] {
@@ -170,8 +201,10 @@ export function reportLines(assessment: Assessment, colour: boolean): string[] {
     ...pathLines(assessment),
     '',
     ...gearLines(assessment),
+    ...referenceLines(assessment),
     '',
     ...findingLines(assessment, painter(colour)),
+    ...shelfLines(assessment),
     ...assumedLines(assessment),
     ...findOutLines(assessment),
     '',

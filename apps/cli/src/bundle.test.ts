@@ -1,0 +1,29 @@
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { expect, it } from 'vitest';
+import { run } from './test-io.ts';
+
+const BIN = fileURLToPath(new URL('../bin/oddwheel.mjs', import.meta.url));
+
+/** Runs the installed command as a shell would. */
+const spawned = (args: readonly string[], cwd: string, input = '') =>
+  spawnSync(process.execPath, [BIN, ...args], { cwd, input, encoding: 'utf8', env: { ...process.env, NO_COLOR: '1' } });
+
+it('the bundled command makes a build and checks it as the sources do, and sets the exit code', async () => {
+  const cwd = mkdtempSync(join(tmpdir(), 'oddwheel-bundle-'));
+  try {
+    expect(spawned(['new', 'hauler'], cwd)).toMatchObject({ status: 0, stderr: '' });
+    const { code, out } = await run(['check', 'hauler', '--json'], { cwd });
+    expect(spawned(['check', 'hauler', '--json'], cwd)).toMatchObject({ status: code, stdout: out, stderr: '' });
+    const wrong = spawned(['check', 'nowhere'], cwd);
+    expect(wrong).toMatchObject({ status: 2, stdout: '' });
+    expect(wrong.stderr).toContain('There is no build here.');
+    const list = spawned(['reckon', '--list', '--json'], cwd);
+    expect(JSON.parse(list.stdout).methods.length).toBeGreaterThan(0);
+  } finally {
+    rmSync(cwd, { recursive: true, force: true });
+  }
+});
