@@ -3,14 +3,20 @@ import { parseInput } from '@oddwheel/quantity/range';
 import type { Patch } from './document/patch.ts';
 import type { Fault } from './fault.ts';
 import { blankRow, tableKeys } from './model/rows.ts';
+import { SEAT_OF_STAGE } from './read/path-references.ts';
 import { quantityFault } from './read/quantities.ts';
-import { SEAT_OF_STAGE } from './read/references.ts';
-import { branchFor, childNode, nodeAt, pointerKey, pointerKeys, type SchemaNode, valueAt } from './schema/describe.ts';
+import {
+  branchFor,
+  childNode,
+  isRecord,
+  nodeAt,
+  pointerKey,
+  pointerKeys,
+  type SchemaNode,
+  valueAt,
+} from './schema/describe.ts';
 import type { FieldFacts } from './schema/field.ts';
 import type { Field, Session, TypedEdit } from './session-types.ts';
-
-const isRecord = (value: unknown): value is Record<string, unknown> =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
 
 function entryOf(node: SchemaNode, facts: FieldFacts): Field['entry'] {
   if (facts.quantity) return 'quantity';
@@ -170,6 +176,15 @@ function ownerName(session: Session, address: string): string {
   return keys[1] ? `${keys[1].charAt(0).toUpperCase()}${keys[1].slice(1)}` : 'Build';
 }
 
+/** The key before which a new one stands, so that a file keeps the order of the schema; null for the end. */
+function nextKey(session: Session, address: string): string | null {
+  const parent = address.slice(0, address.lastIndexOf('/'));
+  const holder = valueAt(session.build, parent);
+  const keys = Object.keys(nodeAt(session.build, parent)?.properties ?? {});
+  const after = keys.slice(keys.indexOf(pointerKeys(address).at(-1) ?? '') + 1);
+  return after.find((key) => isRecord(holder) && Object.hasOwn(holder, key)) ?? null;
+}
+
 /**
  * Turns what was typed in a field into a named edit of the file; the text stays as typed. Null or empty text blanks an optional field.
  * The whole file is checked by `applyEdit`; here the field alone.
@@ -193,6 +208,11 @@ export function typeField(session: Session, address: string, typed: string | nul
     name: `${label} ${shown(before)} → ${shown(after)}`,
     patches,
   });
+  const set = (value: string | number | number[]): TypedEdit =>
+    done(
+      [{ op: 'set', at: address, value, ...(before === undefined ? { before: nextKey(session, address) } : {}) }],
+      value,
+    );
   const text = typed?.trim() ?? '';
   if (text === '') {
     const parent = address.slice(0, address.lastIndexOf('/'));
@@ -209,7 +229,7 @@ export function typeField(session: Session, address: string, typed: string | nul
   }
   if (facts.quantity) {
     const wrong = quantityFault(address, text, facts);
-    return wrong ? { ok: false, fault: wrong } : done([{ op: 'set', at: address, value: text }], text);
+    return wrong ? { ok: false, fault: wrong } : set(text);
   }
   if (node.type === 'integer' || node.type === 'number') {
     const value = Number(text);
@@ -229,7 +249,7 @@ export function typeField(session: Session, address: string, typed: string | nul
         text,
         `From ${facts.min ?? '…'} to ${facts.max ?? '…'}.`,
       );
-    return done([{ op: 'set', at: address, value }], value);
+    return set(value);
   }
   if (node.type === 'array') {
     const parts = text
@@ -245,7 +265,7 @@ export function typeField(session: Session, address: string, typed: string | nul
         text,
         facts.example ? `For example ${facts.example}.` : 'Numbers with blanks between.',
       );
-    return done([{ op: 'set', at: address, value: parts }], parts);
+    return set(parts);
   }
   if (node.enum && !node.enum.includes(text))
     return fault(
@@ -255,5 +275,5 @@ export function typeField(session: Session, address: string, typed: string | nul
       text,
       `One of ${node.enum.join(', ')}.`,
     );
-  return done([{ op: 'set', at: address, value: text }], text);
+  return set(text);
 }

@@ -74,13 +74,21 @@ function settling(all: readonly { readonly value: Value; readonly swing: number 
 const list = (words: readonly string[]): string =>
   words.length <= 1 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
 
+const WORDS: Readonly<Record<Severity, string>> = {
+  holds: 'holds',
+  thin: 'is thin',
+  fails: 'fails',
+  unknown: 'is unknown',
+};
+
 function eitherWay(ends: Ends, depends: readonly Value[]): { severity: Severity; either: string | null } {
   const { low, high, spread } = ends;
   if (spread.lo === spread.hi) return { severity: low, either: null };
   const names = list(depends.map((v) => v.name));
-  if (low === high) return { severity: low, either: `${low} either way` };
-  if (low === 'fails') return { severity: 'unknown', either: `fails or ${high}: depends on ${names}` };
-  return { severity: low, either: `${low} or ${high}: depends on ${names}` };
+  if (low === high) return { severity: low, either: `${WORDS[low]} either way` };
+  if (low === 'fails')
+    return { severity: 'unknown', either: `fails at one end and ${WORDS[high]} at the other: depends on ${names}` };
+  return { severity: low, either: `${WORDS[low]} at one end and ${WORDS[high]} at the other: depends on ${names}` };
 }
 
 /** The finding of one row; null where the check does not apply. */

@@ -1,6 +1,6 @@
 import { DEFAULT_UNITS, type UnitChoice } from '@oddwheel/quantity/format';
 import type { Vec3 } from '@oddwheel/quantity/quantity';
-import { OUTPUT } from '../read/references.ts';
+import { OUTPUT } from '../read/path-references.ts';
 import { nodeAt, pointerKey } from '../schema/describe.ts';
 import type { BuildFile } from '../schema/format-1.ts';
 import type { SeatFile, ShaftFile, StageFile } from '../schema/path.ts';

@@ -50,7 +50,8 @@ export function valueAt(root: unknown, address: string): unknown {
   return here;
 }
 
-const isRecord = (value: unknown): value is Record<string, unknown> =>
+/** A JSON object, not a list. */
+export const isRecord = (value: unknown): value is Record<string, unknown> =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
 
 /** The branch of a union that the value's `kind` picks; the node itself when it is no union. */

@@ -1,6 +1,11 @@
+import { ratioOverall } from '@oddwheel/mechanics/ratio/overall';
+import { roadSpeed } from '@oddwheel/mechanics/vehicle/road-speed';
+import { shaftSpeed } from '@oddwheel/mechanics/vehicle/shaft-speed';
+import { tractiveForce } from '@oddwheel/mechanics/vehicle/tractive-force';
 import type { Value } from '../../model/model.ts';
+import type { Used } from '../geometry/types.ts';
 import { turnsForward } from '../scene.ts';
-import { type Check, oneSubject, stagesOfKind } from './check.ts';
+import { type Check, oneSubject, type Scene } from './check.ts';
 import { measured } from './measured.ts';
 
 const TARGETS = '/brief/targets';
@@ -85,6 +90,18 @@ export const sidePull: Check = {
   },
 };
 
+/** Ratios from crank to wheel in one gear, and their product, as a used method. */
+function overallOf(scene: Scene, gear: number): { readonly ratio: number; readonly used: Used } {
+  const { engine } = scene.model;
+  const box = engine.gears[gear];
+  const input = {
+    ratios: [scene.at(engine.primary), ...(box ? [scene.at(box)] : []), ...scene.stages.map((stage) => stage.ratio)],
+  };
+  const output = ratioOverall.run(input);
+  const origins = { ratios: `${engine.primary.address}, ${box?.address ?? ''} and the stages in order` };
+  return { ratio: output.overall, used: { method: ratioOverall, input, output, origins } };
+}
+
 const TARGET_TOP = oneSubject(`${TARGETS}/topSpeed`, 'Target');
 
 /** Redline in top gear reaches the wanted top speed. */
@@ -103,15 +120,19 @@ export const topSpeed: Check = {
     if (!wanted || top === undefined) return null;
     if (!scene.engine || scene.rollOut === null)
       return { kind: 'unknown', missing: missingForSpeed(scene.engine !== null, scene.rollOut !== null) };
-    const speed = ((scene.engine.redline / top) * scene.rollOut) / (2 * Math.PI);
+    const overall = overallOf(scene, engine.gears.length - 1);
+    const input = { angularSpeed: scene.engine.redline, overallRatio: overall.ratio, rollOut: scene.rollOut };
+    const output = roadSpeed.run(input);
+    const { speed } = output;
+    const origins = { angularSpeed: '/brief/engine/redline', overallRatio: 'above', rollOut: '/brief/wheel/rollOut' };
     return measured(
       { name: 'wanted', value: scene.at(wanted), kind: 'speed', use: 'speed' },
       { name: 'at redline in top gear', value: speed, kind: 'speed', use: 'speed' },
       () =>
         `Top gear at the redline makes ${scene.show('speed', speed)}, and ${scene.show('speed', scene.at(wanted))} is wanted.`,
       named(wanted, engine.redline, engine.primary, engine.gears.at(-1) ?? null, wheel.rollOut),
-      () => [],
-      { capacity: 'redline, overall ratio and roll-out', demand: wanted.address },
+      () => [overall.used, { method: roadSpeed, input, output, origins }],
+      { capacity: 'above', demand: wanted.address },
     );
   },
 };
@@ -148,7 +169,11 @@ export const cruise: Check = {
     const { cruiseSpeed, cruiseEngine } = targets;
     if (!cruiseSpeed || !cruiseEngine || top === undefined) return null;
     if (scene.rollOut === null) return { kind: 'unknown', missing: missingForSpeed(true, false) };
-    const speed = (scene.at(cruiseSpeed) / scene.rollOut) * 2 * Math.PI * top;
+    const overall = overallOf(scene, engine.gears.length - 1);
+    const input = { speed: scene.at(cruiseSpeed), overallRatio: overall.ratio, rollOut: scene.rollOut };
+    const output = shaftSpeed.run(input);
+    const speed = output.angularSpeed;
+    const origins = { speed: cruiseSpeed.address, overallRatio: 'above', rollOut: '/brief/wheel/rollOut' };
     const low = speed < cruiseEngine.lo;
     const window = `${scene.show('angularSpeed', cruiseEngine.lo)} to ${scene.show('angularSpeed', cruiseEngine.hi)}`;
     const amount = { name: 'engine speed', value: speed, kind: 'angularSpeed', use: 'angularSpeed' } as const;
@@ -166,10 +191,10 @@ export const cruise: Check = {
       () =>
         `At ${scene.show('speed', scene.at(cruiseSpeed))} in top gear the engine turns ${scene.show('angularSpeed', speed)}; ${window} is wanted.`,
       named(cruiseSpeed, engine.primary, engine.gears.at(-1) ?? null, wheel.rollOut),
-      () => [],
+      () => [overall.used, { method: shaftSpeed, input, output, origins }],
       {
-        capacity: nearer === 'lo' ? 'overall ratio and roll-out' : cruiseEngine.address,
-        demand: nearer === 'lo' ? cruiseEngine.address : 'overall ratio and roll-out',
+        capacity: nearer === 'lo' ? 'above' : cruiseEngine.address,
+        demand: nearer === 'lo' ? cruiseEngine.address : 'above',
       },
     );
   },
@@ -188,11 +213,27 @@ export const pull: Check = {
     const { targets, engine, wheel, stages } = scene.model;
     const wanted = targets.pull;
     if (!wanted) return null;
-    const first = scene.cases.find((load) => load.point.id === '1/peak-torque');
-    const torque = first?.shafts.at(-1)?.torque;
-    if (torque === undefined || scene.rollOut === null)
-      return { kind: 'unknown', missing: missingForSpeed(torque !== undefined, scene.rollOut !== null) };
-    const force = (torque * 2 * Math.PI) / scene.rollOut;
+    if (!scene.engine || scene.rollOut === null)
+      return { kind: 'unknown', missing: missingForSpeed(scene.engine !== null, scene.rollOut !== null) };
+    const overall = overallOf(scene, 0);
+    const efficiency = scene.stages.reduce(
+      (product, stage) => product * stage.efficiency,
+      scene.at(engine.boxEfficiency),
+    );
+    const input = {
+      torque: scene.engine.peakTorque.torque,
+      overallRatio: overall.ratio,
+      efficiency,
+      rollOut: scene.rollOut,
+    };
+    const output = tractiveForce.run(input);
+    const { force } = output;
+    const origins = {
+      torque: '/brief/engine',
+      overallRatio: 'above',
+      efficiency: 'product of all efficiencies from crank to wheel',
+      rollOut: '/brief/wheel/rollOut',
+    };
     return measured(
       { name: 'wanted', value: scene.at(wanted), kind: 'force', use: 'force' },
       { name: 'at peak torque', value: force, kind: 'force', use: 'force' },
@@ -206,71 +247,8 @@ export const pull: Check = {
         ...stages.map((stage) => stage.efficiency),
         wheel.rollOut,
       ),
-      () => [],
-      { capacity: 'torque at the wheel over its rolling radius', demand: wanted.address },
-    );
-  },
-};
-
-/** Output torque of a bought-in unit against its plate. */
-export const unitTorque: Check = {
-  id: 'unit.torque',
-  title: 'output torque against the plate',
-  consequence: 'loses drive',
-  wanted: { reserve: 1, from: 'the plate is the maker’s own limit' },
-  atWorst: 'fails',
-  perCase: true,
-  subjects: stagesOfKind('unit'),
-  run: (scene, subject, load) => {
-    const stage = subject.stage === null ? undefined : scene.model.stages[subject.stage];
-    if (stage?.kind !== 'unit' || subject.stage === null || !load) return null;
-    if (!stage.ratedTorque)
-      return {
-        kind: 'unknown',
-        missing: [{ address: `${stage.address}/rating/torque`, says: 'the output torque on its plate' }],
-      };
-    const rated = scene.at(stage.ratedTorque);
-    const asked = load.stages[subject.stage]?.torqueOut ?? Number.NaN;
-    return measured(
-      { name: 'asked', value: asked, kind: 'torque', use: 'torque' },
-      { name: 'on the plate', value: rated, kind: 'torque', use: 'torque' },
-      () => `${scene.show('torque', asked)} asked at its output, ${scene.show('torque', rated)} on its plate.`,
-      [stage.ratedTorque, stage.efficiency],
-      () => [],
-      { capacity: stage.ratedTorque.address, demand: 'torque carried through the path' },
-    );
-  },
-};
-
-/** Input speed of a bought-in unit at the engine's redline in top gear, against its plate. */
-export const unitSpeed: Check = {
-  id: 'unit.speed',
-  title: 'input speed against the plate',
-  consequence: 'throws parts',
-  wanted: { reserve: 1, from: 'the plate is the maker’s own limit' },
-  atWorst: 'fails',
-  perCase: false,
-  subjects: stagesOfKind('unit'),
-  run: (scene, subject) => {
-    const stage = subject.stage === null ? undefined : scene.model.stages[subject.stage];
-    if (stage?.kind !== 'unit' || subject.stage === null) return null;
-    if (!stage.ratedInputSpeed)
-      return {
-        kind: 'unknown',
-        missing: [{ address: `${stage.address}/rating/inputSpeed`, says: 'the input speed on its plate' }],
-      };
-    if (!scene.engine) return { kind: 'unknown', missing: missingForSpeed(false, true) };
-    const before = scene.stages.slice(0, subject.stage).reduce((product, x) => product * x.ratio, 1);
-    const speed = scene.engine.redline / (Math.min(...scene.boxRatios) * before);
-    const rated = scene.at(stage.ratedInputSpeed);
-    return measured(
-      { name: 'at redline in top gear', value: speed, kind: 'angularSpeed', use: 'angularSpeed' },
-      { name: 'on the plate', value: rated, kind: 'angularSpeed', use: 'angularSpeed' },
-      () =>
-        `It turns ${scene.show('angularSpeed', speed)} at the redline in top gear, ${scene.show('angularSpeed', rated)} on its plate.`,
-      [stage.ratedInputSpeed],
-      () => [],
-      { capacity: stage.ratedInputSpeed.address, demand: 'redline over the ratios before it' },
+      () => [overall.used, { method: tractiveForce, input, output, origins }],
+      { capacity: 'above', demand: wanted.address },
     );
   },
 };
