@@ -1,0 +1,151 @@
+import { type Changed, type Medium, storeOn } from './medium.ts';
+import type { Step, Stored, Write } from './steps.ts';
+import { type BuildStore, StoreError, type StoreOptions } from './store.ts';
+
+/** Object stores of a build's database. History and log are kept as the pieces that were appended. */
+const FILES = ['build', 'history', 'log'] as const;
+const PICTURES = 'pictures';
+const BUILD_KEY = 'build.json';
+
+export interface BrowserStoreOptions extends StoreOptions {
+  /** Text to begin with when the browser has no build of this name yet; it must have no faults. */
+  readonly initial?: string;
+}
+
+/**
+ * A store on a build that the browser keeps (IndexedDB 3.0). Every change is one transaction with strict durability, so
+ * several tabs may have the build open.
+ *
+ * `name` names the build in this browser. Rejects with a `StoreError` when there is no such build and no `initial`.
+ */
+export async function openBrowserStore(name: string, options: BrowserStoreOptions): Promise<BuildStore> {
+  const database = await openDatabase(name);
+  try {
+    const { initial } = options;
+    if (initial !== undefined) {
+      const faults = options.validate(initial);
+      if (faults.length > 0) throw new StoreError('store.refused', 'The text to begin with has faults.', faults);
+      await begin(database, initial);
+    }
+    return await storeOn(browserMedium(database, name), options);
+  } catch (error) {
+    database.close();
+    throw error;
+  }
+}
+
+function openDatabase(name: string): Promise<IDBDatabase> {
+  return new Promise((resolve, reject) => {
+    const request = indexedDB.open(`oddwheel/${name}`, 1);
+    request.onupgradeneeded = () => {
+      const { result } = request;
+      result.createObjectStore('build');
+      for (const file of ['history', 'log']) result.createObjectStore(file, { autoIncrement: true });
+      result.createObjectStore(PICTURES);
+    };
+    request.onsuccess = () => {
+      // Lets another tab delete the database or raise its version.
+      request.result.onversionchange = () => request.result.close();
+      resolve(request.result);
+    };
+    request.onerror = () => reject(request.error);
+  });
+}
+
+function begin(database: IDBDatabase, initial: string): Promise<void> {
+  return transact(database, ['build'], (transaction) => {
+    const build = transaction.objectStore('build');
+    const count = build.count(BUILD_KEY);
+    count.onsuccess = () => {
+      if (count.result === 0) build.put(initial, BUILD_KEY);
+    };
+  });
+}
+
+function browserMedium(database: IDBDatabase, name: string): Medium {
+  const channel = new BroadcastChannel(`oddwheel/${name}`);
+  return {
+    async load() {
+      let stored: Stored | undefined;
+      await settled(database.transaction(FILES, 'readonly'), (transaction) => {
+        readAll(transaction, (all) => {
+          stored = all;
+        });
+      });
+      if (!stored) throw noBuild(name);
+      return stored;
+    },
+    async change<T>(step: (stored: Stored) => Step<T>): Promise<Changed<T>> {
+      let changed: Changed<T> | undefined;
+      // IndexedDB ends a transaction that waits for anything else; hence steps are not asynchronous.
+      await transact(database, FILES, (transaction) => {
+        readAll(transaction, (before) => {
+          if (!before) throw noBuild(name);
+          const { writes, result } = step(before);
+          for (const write of writes) carryOut(transaction, write);
+          changed = { before, writes, result };
+        });
+      });
+      if (!changed) throw noBuild(name);
+      if (changed.writes.some(({ file }) => file !== 'history')) channel.postMessage('changed');
+      return changed;
+    },
+    putPicture: (hash, bytes) =>
+      transact(database, [PICTURES], (transaction) => transaction.objectStore(PICTURES).put(bytes, hash)),
+    async getPicture(hash) {
+      let bytes: Uint8Array | undefined;
+      await settled(database.transaction([PICTURES], 'readonly'), (transaction) => {
+        const request: IDBRequest<Uint8Array | undefined> = transaction.objectStore(PICTURES).get(hash);
+        request.onsuccess = () => {
+          bytes = request.result;
+        };
+      });
+      return bytes;
+    },
+    watch(changed) {
+      channel.addEventListener('message', changed);
+      return () => channel.removeEventListener('message', changed);
+    },
+    async close() {
+      channel.close();
+      database.close();
+    },
+  };
+}
+
+function carryOut(transaction: IDBTransaction, write: Write): void {
+  if (write.file === 'build') transaction.objectStore('build').put(write.text, BUILD_KEY);
+  else transaction.objectStore(write.file).add(write.append);
+}
+
+function readAll(transaction: IDBTransaction, done: (stored: Stored | undefined) => void): void {
+  const build: IDBRequest<string | undefined> = transaction.objectStore('build').get(BUILD_KEY);
+  const history: IDBRequest<string[]> = transaction.objectStore('history').getAll();
+  const log: IDBRequest<string[]> = transaction.objectStore('log').getAll();
+  // Requests of one transaction are answered in the order they were made.
+  log.onsuccess = () => {
+    if (build.result === undefined) done(undefined);
+    else done({ build: build.result, history: history.result.join(''), log: log.result.join('') });
+  };
+}
+
+function transact(
+  database: IDBDatabase,
+  stores: readonly string[],
+  work: (transaction: IDBTransaction) => void,
+): Promise<void> {
+  return settled(database.transaction(stores, 'readwrite', { durability: 'strict' }), work);
+}
+
+/** Resolves when the transaction is on the disk. What `work` or its callbacks throw takes the whole transaction back. */
+function settled(transaction: IDBTransaction, work: (transaction: IDBTransaction) => void): Promise<void> {
+  return new Promise((resolve, reject) => {
+    transaction.oncomplete = () => resolve();
+    transaction.onabort = () => reject(transaction.error ?? new Error('The browser gave the transaction up.'));
+    work(transaction);
+  });
+}
+
+function noBuild(name: string): StoreError {
+  return new StoreError('store.no-build', `This browser has no build named "${name}".`);
+}
