@@ -2,7 +2,8 @@ import { fileURLToPath } from 'node:url';
 import { runCli } from './run.ts';
 
 const stop = new AbortController();
-for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.once(signal, () => stop.abort());
+// The listeners stay: the folder's lock ends the process itself on a signal that nobody else listens to.
+for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, () => stop.abort());
 
 process.exitCode = await runCli(process.argv.slice(2), {
   stdin: process.stdin,

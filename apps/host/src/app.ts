@@ -49,7 +49,6 @@ async function secure(c: Context, next: Next): Promise<void> {
   c.header('X-Content-Type-Options', 'nosniff');
   c.header('Referrer-Policy', 'no-referrer');
   c.header('Cross-Origin-Resource-Policy', 'same-origin');
-  c.header('Cross-Origin-Opener-Policy', 'same-origin');
   if (!c.res.headers.has('Cache-Control')) c.header('Cache-Control', 'no-store');
 }
 
