@@ -15,7 +15,7 @@ const ROOMS = {
   'apps/bench': ['packages/quantity', 'packages/mechanics', 'packages/tables', 'packages/build', 'packages/sheets', 'packages/store'],
   'apps/host': ['packages'],
   'apps/cli': ['packages', 'apps/host'],
-  proof: ['packages', 'apps', 'scripts'],
+  proof: ['packages', 'apps'],
 };
 
 /** Packages from the registry that a pure room may use, outside its tests. */
@@ -33,11 +33,7 @@ const downward = Object.entries(ROOMS).map(([room, allowed]) => ({
   comment: `${room} may import ${allowed.length === 0 ? 'nothing of ours' : allowed.join(', ')}.`,
   severity: 'error',
   from: { path: `^${room}/` },
-  to: {
-    path: '^(packages|apps|proof|scripts|examples)/',
-    // The browser tests of every room find their browser in one place.
-    pathNot: [`^${room}/`, ...under(allowed), '^scripts/browser[.]'],
-  },
+  to: { path: '^(packages|apps|proof)/', pathNot: [`^${room}/`, ...under(allowed)] },
 }));
 
 const pure = Object.entries(PURE).flatMap(([room, allowed]) => [
@@ -61,6 +57,13 @@ module.exports = {
   forbidden: [
     ...downward,
     ...pure,
+    {
+      name: 'scripts-and-examples-stay-outside',
+      comment: 'Scripts and demo builds are for tests and for the command line’s start alone.',
+      severity: 'error',
+      from: { path: '^(packages|apps)/[^/]+/src/', pathNot: TESTS },
+      to: { path: '^(scripts|examples)/' },
+    },
     {
       name: 'no-circles',
       comment: 'Two files that import each other are one file.',
