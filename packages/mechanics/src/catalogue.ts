@@ -1,0 +1,71 @@
+import { beltCentreDistance } from './belt/centre-distance.ts';
+import { beltLength } from './belt/length.ts';
+import { bevelApex } from './bevel/apex.ts';
+import { bevelForces } from './bevel/forces.ts';
+import { bevelGeometry } from './bevel/geometry.ts';
+import { bevelPitchAngles } from './bevel/pitch-angles.ts';
+import { bevelSense } from './bevel/sense.ts';
+import { bevelVirtualTeeth } from './bevel/virtual-teeth.ts';
+import { chainCentreDistance } from './chain/centre-distance.ts';
+import { chainCentreDistanceApprox } from './chain/centre-distance-approx.ts';
+import { chordalVariation } from './chain/chordal-variation.ts';
+import { chainLength } from './chain/length.ts';
+import { chainLengthApprox } from './chain/length-approx.ts';
+import { chainPull } from './chain/pull.ts';
+import { chainSlack } from './chain/slack.ts';
+import { chainSpeed } from './chain/speed.ts';
+import { sprocketDiameters } from './chain/sprocket-diameters.ts';
+import { chainStaticReserve } from './chain/static-reserve.ts';
+import { chainWearSpread } from './chain/wear-spread.ts';
+import { universalRatio } from './coupling/universal-ratio.ts';
+import type { Method } from './method/method.ts';
+import { ratioOverall } from './ratio/overall.ts';
+import { ratioStage } from './ratio/stage.ts';
+import { ratioTrainPower } from './ratio/train-power.ts';
+import { RESERVES } from './reserve/reserve.ts';
+import { spurForces } from './spur/forces.ts';
+import { spurGeometry } from './spur/geometry.ts';
+import { boundedCurve } from './vehicle/bounded-curve.ts';
+import { roadSpeed } from './vehicle/road-speed.ts';
+import { rollingCircumference } from './vehicle/rolling-circumference.ts';
+import { shaftSpeed } from './vehicle/shaft-speed.ts';
+import { torqueCurve } from './vehicle/torque-curve.ts';
+import { tractiveForce } from './vehicle/tractive-force.ts';
+import { tyreDiameter } from './vehicle/tyre-diameter.ts';
+
+/** Every public method, for lookup by id. */
+export const METHODS: readonly Method[] = [
+  beltCentreDistance,
+  beltLength,
+  bevelApex,
+  bevelForces,
+  bevelGeometry,
+  bevelPitchAngles,
+  bevelSense,
+  bevelVirtualTeeth,
+  boundedCurve,
+  chainCentreDistance,
+  chainCentreDistanceApprox,
+  chainLength,
+  chainLengthApprox,
+  chainPull,
+  chainSlack,
+  chainSpeed,
+  chainStaticReserve,
+  chainWearSpread,
+  chordalVariation,
+  ratioOverall,
+  ratioStage,
+  ratioTrainPower,
+  roadSpeed,
+  rollingCircumference,
+  shaftSpeed,
+  spurForces,
+  spurGeometry,
+  sprocketDiameters,
+  torqueCurve,
+  tractiveForce,
+  tyreDiameter,
+  universalRatio,
+  ...Object.values(RESERVES),
+];

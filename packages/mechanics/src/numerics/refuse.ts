@@ -1,0 +1,67 @@
+import type { Kind } from '@oddwheel/quantity/kinds';
+import { siUnit } from '@oddwheel/quantity/kinds';
+import { misfit, rangeWords } from '../method/limits.ts';
+import { MethodError, type Param, type Params, type Range } from '../method/method.ts';
+
+/** More than zero. */
+export const ABOVE_ZERO = { min: 0, open: true } as const satisfies Range;
+
+const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** Why a number does not fit, as a sentence; undefined when it does. */
+function problem(name: string, value: unknown, kind: Kind, range: Range | undefined): string | undefined {
+  const unit = siUnit(kind);
+  const read = unit === '' ? String(value) : `${String(value)} ${unit}`;
+  const wrong = typeof value === 'number' ? misfit(value, kind, range) : 'is not a number';
+  return wrong === undefined ? undefined : `${name}: ${read} ${wrong}.`;
+}
+
+function problemOf(param: Param, value: unknown): string | undefined {
+  const name = sentence(param.meaning);
+  switch (param.form) {
+    case 'value':
+      return problem(name, value, param.kind, param.range);
+    case 'integer': {
+      if (Number.isInteger(value)) return problem(name, value, 'count', param.range);
+      const words = rangeWords(param.range, 'count');
+      return `${name}: ${String(value)} is not a whole number${words === '' ? '' : `; it must be ${words}`}.`;
+    }
+    case 'vector':
+    case 'list': {
+      const least = param.form === 'vector' ? 3 : (param.atLeast ?? 0);
+      if (!Array.isArray(value)) return `${name}: ${String(value)} is not a list of numbers.`;
+      if (value.length < least || (param.form === 'vector' && value.length > 3))
+        return `${name}: ${value.length} entries read; ${param.form === 'vector' ? 'three' : `at least ${least}`} are accepted.`;
+      const range = param.form === 'list' ? param.range : undefined;
+      for (let k = 0; k < value.length; k++) {
+        const found = problem(`${name}, entry ${k + 1}`, value[k], param.kind, range);
+        if (found !== undefined) return found;
+      }
+      return undefined;
+    }
+    case 'choice':
+      return param.choices.some((choice) => choice === value)
+        ? undefined
+        : `${name}: ${String(value)} is none of ${param.choices.join(', ')}.`;
+    case 'text':
+      return typeof value === 'string' && value !== ''
+        ? undefined
+        : `${name}: ${JSON.stringify(value)} is not a text such as "${param.example}".`;
+  }
+}
+
+/**
+ * Refuses the first input that its declaration does not accept.
+ *
+ * @param method id of the method, for the error
+ * @param params declared inputs
+ * @param values inputs as given, SI
+ * @throws MethodError naming the input, what was read, and what is accepted.
+ */
+export function refuseOutside(method: string, params: Params, values: Readonly<Record<string, unknown>>): void {
+  for (const key in params) {
+    const param = params[key];
+    const found = param && problemOf(param, values[key]);
+    if (found !== undefined) throw new MethodError(method, key, found);
+  }
+}
