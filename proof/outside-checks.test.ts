@@ -48,7 +48,7 @@ describe('the working that a method shows is the one it computes', () => {
     test(method.id, () => {
       const misses = cases.flatMap((one) => {
         const read = readInput(method, one.given, rowLookup);
-        return read.ok ? checkMethod(method, read.input) : read.faults;
+        return read.ok ? checkMethod(method, read.input) : [{ at: one.id, problem: JSON.stringify(read.faults) }];
       });
       expect(misses).toEqual([]);
     });

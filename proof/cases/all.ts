@@ -5,6 +5,7 @@ import { CHAIN_CASES, CHAIN_CONSTRUCTED } from './chain.ts';
 import { COUPLING_CASES } from './coupling.ts';
 import { RATIO_CASES } from './ratio.ts';
 import { SPUR_CASES } from './spur.ts';
+import { VEHICLE_CASES } from './vehicle.ts';
 
 /** Cases by topic, in the order of the page. */
 export const TOPICS: readonly { readonly topic: string; readonly cases: readonly ProofCase[] }[] = [
@@ -14,6 +15,7 @@ export const TOPICS: readonly { readonly topic: string; readonly cases: readonly
   { topic: 'Spur gears', cases: SPUR_CASES },
   { topic: 'Universal joints', cases: COUPLING_CASES },
   { topic: 'Ratios and power', cases: RATIO_CASES },
+  { topic: 'Tyres, engine curves and pull', cases: VEHICLE_CASES },
 ];
 
 export const ALL_CASES: readonly ProofCase[] = TOPICS.flatMap(({ cases }) => cases);
