@@ -2,7 +2,8 @@ import 'fake-indexeddb/auto';
 import { describe, expect, it } from 'vitest';
 import { BENCH_TEXT, benchOptions } from './bench-build.ts';
 import { openBrowserStore } from './browser.ts';
-import { type Bench, storeConformance } from './conformance.ts';
+import { storeConformance } from './conformance.ts';
+import type { Bench } from './conformance-bench.ts';
 
 let count = 0;
 

@@ -1,60 +1,15 @@
 /** What every build store must do, as a suite to run against one. All builds and readings here are invented. */
-import { hashBytes, hashText } from '@oddwheel/build/document/hash';
+import { hashText } from '@oddwheel/build/document/hash';
 import { FOREIGN_NAME } from '@oddwheel/build/document/history';
-import type { Json } from '@oddwheel/build/document/json';
-import type { Patch } from '@oddwheel/build/document/patch';
-import { afterEach, describe, expect, it } from 'vitest';
-import { BENCH_TEXT, benchOptions, reading } from './bench-build.ts';
-import type { BuildStore, OutsideChange, SaveResult } from './store.ts';
-
-/** One build, and the ways to it. */
-export interface Bench {
-  /** Opens a store on the build; several may be open at once. */
-  open(): Promise<BuildStore>;
-  /** What another program does: it replaces build.json with this text. */
-  replaceBuild(text: string): Promise<void>;
-  /** What a cut-off write leaves behind: this text at the end of a file. */
-  appendRaw(file: 'history' | 'log', text: string): Promise<void>;
-  /** The history file is deleted. */
-  deleteHistory(): Promise<void>;
-  dispose(): Promise<void>;
-}
-
-const set = (at: string, value: Json): Patch => ({ op: 'set', at, value });
-const TEETH = '/path/chain-1/teeth';
-
-function saved(result: SaveResult): Extract<SaveResult, { ok: true }> {
-  if (!result.ok) throw new Error(`not saved: ${JSON.stringify(result)}`);
-  return result;
-}
+import { describe, expect, it } from 'vitest';
+import { BENCH_TEXT, benchOptions } from './bench-build.ts';
+import { type Bench, cleanBenches, save, saved, set, TEETH } from './conformance-bench.ts';
+import { recordConformance } from './conformance-record.ts';
 
 /** Runs the suite. `make` makes a bench with one build that holds `BENCH_TEXT`. */
 export function storeConformance(name: string, make: () => Promise<Bench>): void {
-  const open: Bench[] = [];
-  const stores: BuildStore[] = [];
-
-  async function bench(): Promise<Bench> {
-    const made = await make();
-    open.push(made);
-    return {
-      ...made,
-      async open() {
-        const store = await made.open();
-        stores.push(store);
-        return store;
-      },
-    };
-  }
-
-  /** Saves one patch on what the store reads now. */
-  async function save(store: BuildStore, patch: Patch, name = 'Edit') {
-    return saved(await store.save({ base: (await store.read()).hash, patches: [patch], name }));
-  }
-
-  afterEach(async () => {
-    for (const store of stores.splice(0)) await store.close();
-    for (const made of open.splice(0)) await made.dispose();
-  });
+  const bench = cleanBenches(make);
+  recordConformance(name, bench);
 
   describe(`${name}: saving`, () => {
     it('changes what the patches say and nothing else, and says what it holds then', async () => {
@@ -290,141 +245,6 @@ export function storeConformance(name: string, make: () => Promise<Bench>): void
       await replaceBuild(BENCH_TEXT);
       const result = saved(await store.save({ base: hashText(BENCH_TEXT), patches: [set(TEETH, 21)], name: 'Mine' }));
       expect(result.text).toBe(BENCH_TEXT.replace('17', '21'));
-    });
-  });
-
-  describe(`${name}: log`, () => {
-    it('entries are acknowledged, and sending them again changes nothing', async () => {
-      const { open } = await bench();
-      const store = await open();
-      const entries = [reading('phone-1.1'), reading('phone-1.2', { tir: '3 thou' }, 'phone-1.1')];
-      for (let i = 0; i < 3; i += 1) {
-        expect(await store.append(entries)).toEqual({ acknowledged: ['phone-1.1', 'phone-1.2'], refused: [] });
-      }
-      const later = { ...reading('phone-1.1'), logged: '2031-05-05T00:00:00Z' };
-      expect((await store.append([later, reading('phone-1.3')])).acknowledged).toEqual(['phone-1.1', 'phone-1.3']);
-      expect((await (await open()).read()).log).toEqual([...entries, reading('phone-1.3')]);
-    });
-
-    it('one id with two contents is kept twice', async () => {
-      const store = await (await bench()).open();
-      const clash = [reading('a.1', 1), reading('a.1', 2)];
-      await store.append(clash);
-      await store.append(clash);
-      expect((await store.read()).log).toEqual(clash);
-    });
-
-    it('an entry that is none is refused by its place, and costs the others nothing', async () => {
-      const store = await (await bench()).open();
-      const result = await store.append([reading('a.1'), { id: 'a.2' }, reading('a.3')]);
-      expect(result.acknowledged).toEqual(['a.1', 'a.3']);
-      expect(result.refused.map(({ address }) => address)).toContain('/1/kind');
-      expect((await store.read()).log.map(({ id }) => id)).toEqual(['a.1', 'a.3']);
-    });
-
-    it('a line that was cut off is set aside, reported, and stays', async () => {
-      const { open, appendRaw } = await bench();
-      const store = await open();
-      await store.append([reading('a.1')]);
-      const torn = JSON.stringify(reading('a.2')).slice(0, 30);
-      await appendRaw('log', torn);
-      expect(await store.read()).toMatchObject({
-        log: [{ id: 'a.1' }],
-        setAside: [{ file: 'log', line: 2, text: torn }],
-      });
-      await store.append([reading('a.2')]);
-      const after = await store.read();
-      expect(after.log.map(({ id }) => id)).toEqual(['a.1', 'a.2']);
-      expect(after.setAside).toMatchObject([{ file: 'log', line: 2, text: torn }]);
-    });
-
-    it('is kept also while build.json has faults', async () => {
-      const { open, replaceBuild } = await bench();
-      const store = await open();
-      await replaceBuild('{');
-      expect((await store.append([reading('a.1')])).acknowledged).toEqual(['a.1']);
-      expect((await store.read()).log).toHaveLength(1);
-    });
-
-    it('two stores append at the same time without losing a line', async () => {
-      const { open } = await bench();
-      const [one, two] = [await open(), await open()];
-      const ids = (device: string) => [1, 2, 3, 4, 5].map((n) => `${device}.${n}`);
-      await Promise.all([
-        ...ids('a').map((id) => one.append([reading(id)])),
-        ...ids('b').map((id) => two.append([reading(id)])),
-      ]);
-      const log = (await one.read()).log.map(({ id }) => id);
-      expect([...log].sort()).toEqual([...ids('a'), ...ids('b')]);
-    });
-  });
-
-  describe(`${name}: pictures`, () => {
-    it('go by the hash of their bytes, once', async () => {
-      const { open } = await bench();
-      const store = await open();
-      const bytes = new Uint8Array([0xff, 0xd8, 0x00, 0x80]);
-      const hash = await store.putPicture(bytes);
-      expect(hash).toBe(hashBytes(bytes));
-      expect(await store.putPicture(bytes)).toBe(hash);
-      expect(new Uint8Array((await (await open()).getPicture(hash)) ?? [])).toEqual(bytes);
-    });
-
-    it('a name that is no hash is no picture', async () => {
-      const store = await (await bench()).open();
-      expect(await store.getPicture(hashText('none'))).toBeUndefined();
-      expect(await store.getPicture('../build.json')).toBeUndefined();
-    });
-  });
-
-  describe(`${name}: watching`, () => {
-    /** Changes heard so far, and a way to wait for the next. */
-    function listen(store: BuildStore) {
-      const heard: OutsideChange[] = [];
-      let wake: () => void = () => undefined;
-      const stop = store.watch((change) => {
-        heard.push(change);
-        wake();
-      });
-      const next = () =>
-        heard.length > 0
-          ? Promise.resolve()
-          : new Promise<void>((resolve) => {
-              wake = resolve;
-            });
-      return { heard, next, stop };
-    }
-
-    it('tells what others changed in the build and in the log', async () => {
-      const { open, replaceBuild } = await bench();
-      const [one, two] = [await open(), await open()];
-      const ear = listen(one);
-      await save(two, set(TEETH, 19));
-      await ear.next();
-      expect(ear.heard.splice(0)).toEqual([{ build: true, log: false }]);
-      await two.append([reading('a.1')]);
-      await ear.next();
-      expect(ear.heard.splice(0)).toEqual([{ build: false, log: true }]);
-      await replaceBuild(BENCH_TEXT);
-      await ear.next();
-      expect(ear.heard.splice(0)).toEqual([{ build: true, log: false }]);
-      expect((await one.read()).history.undo).toHaveLength(2);
-    });
-
-    it('tells what another program changed just before an own save, and never the own save', async () => {
-      const { open, replaceBuild } = await bench();
-      const store = await open();
-      const ear = listen(store);
-      let base = (await store.read()).hash;
-      for (const teeth of [18, 19, 20]) {
-        base = saved(await store.save({ base, patches: [set(TEETH, teeth)], name: 'Own' })).hash;
-      }
-      await store.append([reading('a.1')]);
-      expect(ear.heard).toEqual([]);
-      await replaceBuild((await store.read()).text.replace('"teeth": 40', '"teeth": 42'));
-      await ear.next();
-      expect(ear.heard).toEqual([{ build: true, log: false }]);
-      ear.stop();
     });
   });
 }

@@ -4,7 +4,8 @@ import { join } from 'node:path';
 import { hashText } from '@oddwheel/build/document/hash';
 import { describe, expect, it } from 'vitest';
 import { BENCH_TEXT, benchOptions, reading } from './bench-build.ts';
-import { type Bench, storeConformance } from './conformance.ts';
+import { storeConformance } from './conformance.ts';
+import type { Bench } from './conformance-bench.ts';
 import { openDiskStore } from './disk.ts';
 import type { FileSystem } from './file-system.ts';
 import { createBuildFolder } from './new-build.ts';
@@ -149,7 +150,7 @@ describe('watching a build folder', () => {
 describe('a new build folder', () => {
   it('is made with its log and pictures, also where an empty folder is, and opens as a build', async () => {
     const parent = await mkdtemp(join(tmpdir(), 'oddwheel-new-'));
-    for (const name of ['cart', 'sledge']) {
+    for (const name of ['cart', 'sledge', 'shelf/by/cart']) {
       const folder = join(parent, name);
       if (name === 'sledge') await mkdir(folder);
       const log = `${JSON.stringify(reading('a.1'))}\n`;
@@ -163,7 +164,7 @@ describe('a new build folder', () => {
       expect(await store.getPicture(hashText('p'))).toBeDefined();
       await store.close();
     }
-    expect((await readdir(parent)).sort()).toEqual(['cart', 'sledge']);
+    expect((await readdir(parent)).sort()).toEqual(['cart', 'shelf', 'sledge']);
     await rm(parent, { recursive: true });
   });
 

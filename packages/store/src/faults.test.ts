@@ -253,6 +253,7 @@ describe('a new build folder', () => {
   it.each(WAYS)('is there whole or not at all: $mishap, $survival survives', async ({ mishap, survival }) => {
     const clean = memoryBuild('');
     await createBuildFolder('/builds/cart', BENCH_TEXT, { ...content, fs: clean });
+    expect(await clean.restart('synced').list('/builds/cart')).toEqual(await clean.list('/builds/cart'));
     for (let step = 1; step <= clean.steps(); step += 1) {
       const files = memoryBuild('');
       files.failAt(step, mishap);

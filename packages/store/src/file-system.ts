@@ -11,7 +11,7 @@ export interface FileSystem {
   syncFolder(path: string): Promise<void>;
   /** Gives a file or folder another name, in one step, over a file that has it. */
   rename(from: string, to: string): Promise<void>;
-  /** Makes a folder and those above it; it may be there already. */
+  /** Makes a folder and those above it, durably; it may be there already. */
   makeFolder(path: string): Promise<void>;
   /** Removes a folder with all that is in it; it may be missing. */
   removeFolder(path: string): Promise<void>;

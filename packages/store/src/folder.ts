@@ -96,7 +96,6 @@ export function folderMedium(fs: FileSystem, folder: string): Medium {
         const pictures = path(PICTURE_FOLDER);
         if (await fs.read(`${pictures}/${hash}`)) return;
         await fs.makeFolder(pictures);
-        await fs.syncFolder(folder);
         await writeDurably(fs, pictures, hash, bytes);
       });
     },

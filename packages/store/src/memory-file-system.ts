@@ -29,22 +29,25 @@ interface Contents {
   /** Names as they are on the disk. */
   readonly synced: Map<string, Inode>;
   readonly folders: Set<string>;
+  readonly syncedFolders: Set<string>;
 }
 
 /** A memory file system with these files, all durable. */
 export function memoryFileSystem(files: { readonly [path: string]: string }): MemoryFileSystem {
-  const contents: Contents = { now: new Map(), synced: new Map(), folders: new Set() };
+  const contents: Contents = { now: new Map(), synced: new Map(), folders: new Set(), syncedFolders: new Set() };
   for (const [path, text] of Object.entries(files)) {
     const bytes = new TextEncoder().encode(text);
     const inode = { now: bytes, synced: bytes };
     contents.now.set(path, inode);
     contents.synced.set(path, inode);
     contents.folders.add(parentOf(path));
+    contents.syncedFolders.add(parentOf(path));
   }
   return fileSystemOf(contents);
 }
 
-function fileSystemOf({ now, synced, folders }: Contents): MemoryFileSystem {
+function fileSystemOf(contents: Contents): MemoryFileSystem {
+  const { now, synced, folders, syncedFolders } = contents;
   const mishaps = new Map<number, Mishap>();
   const watchers = new Set<{ folder: string; names: readonly string[]; changed: () => void }>();
   let turn: Promise<void> = Promise.resolve();
@@ -84,7 +87,7 @@ function fileSystemOf({ now, synced, folders }: Contents): MemoryFileSystem {
   return {
     steps: () => count,
     failAt: (number, mishap) => mishaps.set(number, mishap),
-    restart: (survival) => fileSystemOf(survivors({ now, synced, folders }, survival)),
+    restart: (survival) => fileSystemOf(survivors(contents, survival)),
     async read(path) {
       if (dead) throw new Error('The power is off.');
       return now.get(path)?.now.slice();
@@ -108,6 +111,7 @@ function fileSystemOf({ now, synced, folders }: Contents): MemoryFileSystem {
       step(() => {
         for (const path of [...synced.keys()]) if (parentOf(path) === folder && !now.has(path)) synced.delete(path);
         for (const [path, inode] of now) if (parentOf(path) === folder) synced.set(path, inode);
+        for (const path of folders) if (parentOf(path) === folder) syncedFolders.add(path);
       }),
     rename: (from, to) =>
       step(() => {
@@ -127,11 +131,19 @@ function fileSystemOf({ now, synced, folders }: Contents): MemoryFileSystem {
           folders.delete(folder);
           folders.add(to + folder.slice(from.length));
         }
+        for (const folder of [...syncedFolders]) {
+          if (!below(from, folder)) continue;
+          syncedFolders.delete(folder);
+          syncedFolders.add(to + folder.slice(from.length));
+        }
         tell(to);
       }),
     makeFolder: (path) =>
       step(() => {
-        for (let folder = path; folder !== ''; folder = parentOf(folder)) folders.add(folder);
+        for (let folder = path; folder !== ''; folder = parentOf(folder)) {
+          folders.add(folder);
+          syncedFolders.add(folder);
+        }
       }),
     removeFolder: (path) =>
       step(() => {
@@ -161,14 +173,15 @@ function fileSystemOf({ now, synced, folders }: Contents): MemoryFileSystem {
   };
 }
 
-function survivors({ now, synced, folders }: Contents, survival: Survival): Contents {
-  const names = survival === 'synced' ? synced : now;
+function survivors({ now, synced, folders, syncedFolders }: Contents, survival: Survival): Contents {
+  const [names, places] = survival === 'synced' ? [synced, syncedFolders] : [now, folders];
   const left = new Map<string, Inode>();
   for (const [path, inode] of names) {
+    if (!places.has(parentOf(path))) continue;
     const bytes = survival === 'all' ? inode.now : survival === 'half' ? halfSynced(inode) : inode.synced;
     left.set(path, { now: bytes, synced: bytes });
   }
-  return { now: left, synced: new Map(left), folders: new Set(folders) };
+  return { now: left, synced: new Map(left), folders: new Set(places), syncedFolders: new Set(places) };
 }
 
 /** An append half done, or a rewrite half done. */

@@ -1,5 +1,6 @@
 import { BENCH_TEXT, benchOptions } from './bench-build.ts';
-import { type Bench, storeConformance } from './conformance.ts';
+import { storeConformance } from './conformance.ts';
+import type { Bench } from './conformance-bench.ts';
 import { MEMORY_FOLDER, memoryBuild, openMemoryStore } from './memory.ts';
 
 storeConformance('memory', async (): Promise<Bench> => {

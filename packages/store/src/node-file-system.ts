@@ -1,5 +1,6 @@
 import { type FSWatcher, unwatchFile, watch, watchFile } from 'node:fs';
 import { appendFile, mkdir, open, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
+import { dirname, resolve } from 'node:path';
 import type { FileSystem } from './file-system.ts';
 import { lockFolder } from './folder-lock.ts';
 
@@ -21,25 +22,33 @@ export const nodeFileSystem: FileSystem = {
       await file.close();
     }
   },
-  async syncFolder(path) {
-    // Windows knows no such thing: it opens no folder for that.
-    if (process.platform === 'win32') return;
-    const folder = await open(path, 'r');
-    try {
-      await folder.sync();
-    } finally {
-      await folder.close();
-    }
-  },
+  syncFolder,
   rename,
   async makeFolder(path) {
-    await mkdir(path, { recursive: true });
+    const first = await mkdir(path, { recursive: true });
+    if (first === undefined) return;
+    const top = dirname(resolve(first));
+    for (let folder = dirname(resolve(path)); ; folder = dirname(folder)) {
+      await syncFolder(folder);
+      if (folder === top || folder === dirname(folder)) return;
+    }
   },
   removeFolder: (path) => rm(path, { recursive: true, force: true }),
   list: (path) => unlessMissing(readdir(path)),
   lock: lockFolder,
   watch: watchFolder,
 };
+
+async function syncFolder(path: string): Promise<void> {
+  // Windows knows no such thing: it opens no folder for that.
+  if (process.platform === 'win32') return;
+  const folder = await open(path, 'r');
+  try {
+    await folder.sync();
+  } finally {
+    await folder.close();
+  }
+}
 
 /** Watches the folder, not the file: an editor that replaces the file by renaming would take a watched file along. */
 function watchFolder(folder: string, names: readonly string[], changed: () => void): () => void {
