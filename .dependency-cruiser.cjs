@@ -12,7 +12,14 @@ const ROOMS = {
   'packages/build': ['packages/quantity', 'packages/mechanics', 'packages/tables'],
   'packages/sheets': ['packages/quantity', 'packages/mechanics', 'packages/build'],
   'packages/store': ['packages/build'],
-  'apps/bench': ['packages/quantity', 'packages/mechanics', 'packages/tables', 'packages/build', 'packages/sheets', 'packages/store'],
+  'apps/bench': [
+    'packages/quantity',
+    'packages/mechanics',
+    'packages/tables',
+    'packages/build',
+    'packages/sheets',
+    'packages/store',
+  ],
   'apps/host': ['packages'],
   'apps/cli': ['packages', 'apps/host'],
   proof: ['packages', 'apps'],
@@ -83,7 +90,10 @@ module.exports = {
       comment: 'Nothing that the page loads may lead to a module of Node.',
       severity: 'error',
       from: { path: '^(apps/bench/src/|packages/(sheets/src/|store/src/browser))', pathNot: TESTS },
-      to: { path: '^(node:)?(fs|path|os|crypto|child_process|http|https|net|url|worker_threads|stream|zlib)(/|$)', reachable: true },
+      to: {
+        path: '^(node:)?(fs|path|os|crypto|child_process|http|https|net|url|worker_threads|stream|zlib)(/|$)',
+        reachable: true,
+      },
     },
     {
       name: 'nothing-unresolved',
