@@ -47,11 +47,6 @@ export function standingCases(curve: EngineCurve, gears: number): CasePoint[] {
   ]).flat();
 }
 
-/** Engine speed per metre a second of road speed, for each gear. */
-export function engineSpeedPerRoadSpeed(overall: number, rollOut: number): number {
-  return (2 * Math.PI * overall) / rollOut;
-}
-
 export interface Slider {
   readonly here: Here;
   readonly note: string | null;

@@ -73,9 +73,9 @@ describe('straight bevel pair in space', () => {
     expect(forcesKnown).toBe(true);
     const force = times(torque, to.force);
     const published = [-46.6, -140, 406];
-    published.forEach((expected, k) =>
-      expect(Math.abs((force[k] ?? 0) - lbf(expected))).toBeLessThan(lbf(406) * 0.003),
-    );
+    published.forEach((expected, k) => {
+      expect(Math.abs((force[k] ?? 0) - lbf(expected))).toBeLessThan(lbf(406) * 0.003);
+    });
   });
 
   test('pinion and gear press on each other with equal and opposite forces', () => {
