@@ -47,7 +47,7 @@ export const universalRatio = defineMethod({
       is: div(fn('cos', 'angle'), sub(1, mul(pow(fn('sin', 'angle'), num(2)), pow(fn('cos', 'turn'), num(2))))),
       says: 'In between.',
     },
-    { key: 'equalTurn', is: fn('atan', div(1, fn('sqrt', fn('cos', 'angle')))), says: 'Where the ratio is one.' },
+    { key: 'equalTurn', is: fn('atan', fn('sqrt', fn('cos', 'angle'))), says: 'Where the ratio is one.' },
   ],
   sources: [
     {
@@ -68,7 +68,7 @@ export const universalRatio = defineMethod({
       lowest,
       unevenness: highest - lowest,
       ratioAtTurn: lowest / (1 - Math.sin(input.angle) ** 2 * Math.cos(input.turn) ** 2),
-      equalTurn: Math.atan(1 / Math.sqrt(lowest)),
+      equalTurn: Math.atan(Math.sqrt(lowest)),
     };
   },
 });
