@@ -103,8 +103,8 @@ export async function openPage(
 /** A cell of the path's table, by row and element; its words with plain spaces. */
 export async function pathCell(page: Page, row: string, element: string): Promise<string> {
   const table = page.locator('.path-table');
-  const heads = await table.locator('thead th').allInnerTexts();
+  const heads = await table.locator('thead th').allTextContents();
   const column = heads.findIndex((head) => head.trim() === element);
   const cell = table.locator('tbody tr', { has: page.locator('th', { hasText: new RegExp(`^${row}$`) }) });
-  return (await cell.locator('th, td').nth(column).innerText()).replaceAll(/\s+/g, ' ').trim();
+  return ((await cell.locator('th, td').nth(column).textContent()) ?? '').replaceAll(/\s+/g, ' ').trim();
 }

@@ -71,8 +71,8 @@ export const FindingList = memo(function FindingList(props: Props): JSX.Element 
         )}
         {closure && (
           <>
-            Torques on every shaft close to {power(closure.torque)} of the torque, power from end to end to{' '}
-            {power(closure.power)}.
+            Torques on every shaft close to {residue(closure.torque)} of the torque, power from end to end to{' '}
+            {residue(closure.power)}.
           </>
         )}
       </p>
@@ -86,12 +86,12 @@ const lowest = (folded: readonly Finding[]): string => {
 };
 
 /** A rounding residue as "2 × 10⁻¹²". */
-function power(part: number): JSX.Element {
+function residue(part: number): JSX.Element {
   if (part === 0) return <>0</>;
-  const exponent = Math.floor(Math.log10(part));
+  const [figure = '0', exponent = '0'] = part.toExponential(0).split('e');
   return (
     <>
-      {Math.round(part / 10 ** exponent)} × 10<sup>{`${exponent}`.replace('-', '−')}</sup>
+      {figure} × 10<sup>{exponent.replace('-', '−').replace('+', '')}</sup>
     </>
   );
 }

@@ -1,5 +1,6 @@
+import type { Conflict } from '@oddwheel/build/document/diff';
 import type { Fault } from '@oddwheel/build/fault';
-import type { Conflict, Edit, Saved } from './sync.ts';
+import type { Edit, Saved } from './sync.ts';
 
 /** What the host answers to an edit, an undo or a redo. */
 export type HostAnswer =
@@ -8,7 +9,8 @@ export type HostAnswer =
   | { readonly kind: 'conflict'; readonly conflicts: readonly Conflict[] }
   /** The host won't save this: the build would be at fault, or there is nothing to undo. */
   | { readonly kind: 'refused'; readonly says: string; readonly faults: readonly Fault[] }
-  | { readonly kind: 'offline' };
+  /** The host can't be reached, or can't write just now: it is asked again. */
+  | { readonly kind: 'unreached'; readonly says: string | null };
 
 /** The host, as the page asks it. */
 export interface HostClient {

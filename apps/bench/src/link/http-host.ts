@@ -1,18 +1,17 @@
+import type { Conflict } from '@oddwheel/build/document/diff';
 import type { Fault } from '@oddwheel/build/fault';
 import type { HostAnswer, HostClient } from './host-client.ts';
-import type { Conflict, Saved } from './sync.ts';
+import type { Saved } from './sync.ts';
 
 const isRecord = (value: unknown): value is Record<string, unknown> => typeof value === 'object' && value !== null;
 
-const textOf = (value: unknown): string => (typeof value === 'string' ? value : '');
+const nameOf = (value: unknown): string | null => (typeof value === 'string' ? value : null);
 
-/** A named step of the history, as the host gives it: its name, or an object that has one. */
-const stepName = (value: unknown): string | null =>
-  typeof value === 'string' ? value : isRecord(value) && typeof value.name === 'string' ? value.name : null;
+const textOf = (value: unknown): string => (typeof value === 'string' ? value : '');
 
 function readSaved(body: unknown): Saved | null {
   if (!isRecord(body) || typeof body.text !== 'string' || typeof body.hash !== 'string') return null;
-  return { text: body.text, hash: body.hash, undo: stepName(body.undo), redo: stepName(body.redo) };
+  return { text: body.text, hash: body.hash, undo: nameOf(body.undo), redo: nameOf(body.redo) };
 }
 
 /** The answer of the host to a change, from its status and body. */
@@ -26,12 +25,15 @@ export function readAnswer(status: number, body: unknown): HostAnswer {
   const says = [textOf(error.problem), error.accepted ? `Accepted: ${textOf(error.accepted)}` : '']
     .filter((part) => part !== '')
     .join(' ');
-  return {
-    kind: 'refused',
-    says: says === '' ? `The host answered ${status}.` : says,
-    faults: Array.isArray(record.faults) ? (record.faults as readonly Fault[]) : [],
-  };
+  const why = says === '' ? `The host answered ${status}.` : says;
+  // Only these say that the edit itself can't be taken; with any other it is kept and sent again.
+  if (![400, 404, 413, 422].includes(status)) return { kind: 'unreached', says: why };
+  const faults = Array.isArray(record.faults) ? (record.faults as readonly Fault[]) : [];
+  return { kind: 'refused', says: why, faults };
 }
+
+/** Longest name of an edit that the host takes. */
+const LONGEST_NAME = 200;
 
 /**
  * The host that served this page.
@@ -48,7 +50,7 @@ export function createHostClient(device: string): HostClient {
       });
       return readAnswer(response.status, await response.json());
     } catch {
-      return { kind: 'offline' };
+      return { kind: 'unreached', says: null };
     }
   };
   return {
@@ -59,9 +61,10 @@ export function createHostClient(device: string): HostClient {
         return null;
       }
     },
-    edit: (base, edit) => post('/api/edits', { base, patches: edit.patches, name: edit.name, device }),
-    undo: (base) => post('/api/undo', { base }),
-    redo: (base) => post('/api/redo', { base }),
+    edit: (base, edit) =>
+      post('/api/edits', { base, patches: edit.patches, name: edit.name.slice(0, LONGEST_NAME), device }),
+    undo: (base) => post('/api/undo', { base, device }),
+    redo: (base) => post('/api/redo', { base, device }),
     listen: (changed, connection) => {
       const events = new EventSource('/api/events');
       events.addEventListener('open', () => connection(true));

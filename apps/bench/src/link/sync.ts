@@ -1,4 +1,4 @@
-import type { Json } from '@oddwheel/build/document/json';
+import type { Conflict } from '@oddwheel/build/document/diff';
 import type { Patch } from '@oddwheel/build/document/patch';
 
 /** One edit made here, by the name that Undo shows. */
@@ -14,14 +14,6 @@ export interface Saved {
   /** Name of the edit that Undo would take back, and of the one that Redo would make again. */
   readonly undo: string | null;
   readonly redo: string | null;
-}
-
-/** One address that was changed here and elsewhere at once; an absent value means that nothing stands there. */
-export interface Conflict {
-  readonly address: string;
-  readonly mine?: Json;
-  readonly theirs?: Json;
-  readonly base?: Json;
 }
 
 /** A conflict that waits for the builder's choice; the name is that of the edit made here. */

@@ -3,7 +3,7 @@ import { type JSX, memo } from 'react';
 import type { HeldConflict } from '../link/sync.ts';
 import type { Actions } from '../state/actions.ts';
 
-/** A band under the head: the connection is gone, and what is kept where. */
+/** A band under the head: the host is out of reach, and what is kept where. */
 export function OfflineBand({ kept }: { kept: number }): JSX.Element {
   return (
     <p className="band" role="status">

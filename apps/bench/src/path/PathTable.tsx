@@ -107,7 +107,13 @@ function Mark({ mark, element }: { mark: ReserveMark | null; element: PathElemen
   return (
     <span className={`severity ${mark.severity}`}>
       <SeverityShape severity={mark.severity} />
-      {mark.reserve === null ? withoutNumber(mark.severity) : reserveText(mark.reserve)}
+      {mark.reserve !== null ? (
+        reserveText(mark.reserve)
+      ) : mark.severity === 'unknown' ? (
+        <span aria-hidden="true">unknown</span>
+      ) : (
+        withoutNumber(mark.severity)
+      )}
     </span>
   );
 }

@@ -101,8 +101,9 @@ export function createDocument(
           : { ...sync.refreshed(state(), answer.saved), savedAt: clock() },
       );
       await replay();
-    } else if (answer.kind === 'offline') {
+    } else if (answer.kind === 'unreached') {
       setSync(sync.disconnected(state()));
+      if (answer.says !== null) store.setState({ trouble: answer.says });
     } else if (answer.kind === 'refused') {
       const first = answer.faults[0];
       store.setState({ trouble: first ? `Not saved: ${answer.says} ${first.address}: ${first.problem}` : answer.says });

@@ -65,7 +65,7 @@ function SymbolRow(props: Props & { symbol: WorkingSymbol }): JSX.Element {
   const { number, unit } = symbolValue(symbol, units);
   const { origin } = symbol;
   return (
-    <tr className={symbol.role}>
+    <tr className={symbol.role === 'result' ? 'outcome' : ''}>
       <td>
         <Formula mathml={toMathML(sym(symbol.key), names)} sentence={toSentence(sym(symbol.key), names)} />
       </td>
@@ -73,18 +73,12 @@ function SymbolRow(props: Props & { symbol: WorkingSymbol }): JSX.Element {
       <td className="value">{number}</td>
       <td className="unit">{unit}</td>
       <td className="origin">
-        {origin === undefined ? (
-          symbol.role === 'input' ? (
-            ''
-          ) : (
-            'worked out above'
-          )
-        ) : origin.startsWith('/') ? (
+        {origin?.startsWith('/') ? (
           <button type="button" className="link" onClick={() => onReveal(origin)}>
             {originWords(origin)}
           </button>
         ) : (
-          originWords(origin)
+          origin
         )}
       </td>
     </tr>

@@ -104,6 +104,7 @@ function Result({ finding, explanation }: { finding: Finding; explanation: Expla
       {governs && <Severity severity={finding.severity} />}
       <span>
         reserve <b>{reserve === null ? withoutNumber(finding.severity) : reserveText(reserve)}</b>
+        {governs && give >= 0.005 && <span className="lead"> ± {reserveText(give)}</span>}
       </span>
       {demand && (
         <span className="lead">
@@ -118,7 +119,6 @@ function Result({ finding, explanation }: { finding: Finding; explanation: Expla
       <span className="lead">
         limit 1, wanted {reserveText(finding.wanted)} ({finding.wantedFrom})
       </span>
-      {governs && give >= 0.005 && <span className="lead">±{reserveText(give)}</span>}
     </div>
   );
 }

@@ -29,7 +29,9 @@ export function symbolValue(
   symbol: Pick<WorkingSymbol, 'value' | 'kind'>,
   units: Readonly<Record<string, string>>,
 ): { readonly number: string; readonly unit: string } {
-  const { value, kind } = symbol;
+  const { value } = symbol;
+  // A count that is not rounded, such as the links a centre distance asks for, is a number like any other.
+  const kind = symbol.kind === 'count' && !Number.isInteger(value) ? 'number' : symbol.kind;
   if (kind === null || typeof value === 'string') return { number: words(value), unit: '' };
   // Chain and line speeds are worked in m/s, as they are rated.
   const unit = kind === 'speed' ? 'm/s' : unitOfKind(kind, units);
@@ -43,9 +45,12 @@ export function symbolValue(
 
 const words = (value: WorkingValue): string => (typeof value === 'object' ? value.join('; ') : String(value));
 
-/** Where a symbol's value came from, in words; an address of the build as its last keys. */
+/** Where a symbol's value came from, in words; an address of the build as its keys, without the maps that every address has. */
 export function originWords(origin: string): string {
   if (!origin.startsWith('/')) return origin;
-  const keys = origin.slice(1).split('/').slice(-3);
+  const keys = origin
+    .replace(/^\/(path\/(stages|shafts)|brief)\//, '/')
+    .slice(1)
+    .split('/');
   return keys.map((key) => key.replaceAll('~1', '/').replaceAll('~0', '~').replaceAll('-', ' ')).join(', ');
 }

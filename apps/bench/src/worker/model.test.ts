@@ -1,0 +1,63 @@
+import { describe, expect, it } from 'vitest';
+import demo from '../../../../examples/marsh-hauler/build.json?raw';
+import { createModel } from './model.ts';
+
+const opened = () => {
+  const model = createModel();
+  const first = model.open(demo, []);
+  if (!first.ok) throw new Error(first.faults.map((fault) => `${fault.address}: ${fault.problem}`).join('\n'));
+  return { model, first };
+};
+const TEETH = '/path/stages/chain-1/teeth/driver';
+
+describe('the model behind the page, on the marsh-hauler demo', () => {
+  it('sends the whole assessment first, then only what an edit changed', () => {
+    const { model, first } = opened();
+    expect(first.change.path?.[0]?.kind).toBe('engine');
+    const typed = model.typeField(TEETH, '16');
+    expect(typed.ok && typed.name).toBe('Chain 1, driver teeth 17 → 16');
+    const edited = model.apply(typed.ok ? typed.patches : []);
+    if (!edited.ok) throw new Error('refused');
+    expect(edited.change).toHaveProperty('path');
+    expect(edited.change).not.toHaveProperty('name');
+    expect(edited.change).not.toHaveProperty('units');
+    expect(edited.hash).not.toBe(first.hash);
+  });
+
+  it('a move of the slider sends no list that only hangs on the build', () => {
+    const { model } = opened();
+    const change = model.moveHere({ gear: '2', roadSpeed: 4 });
+    expect(change.here?.gear).toBe('2');
+    expect(change).not.toHaveProperty('assumed');
+    expect(change).not.toHaveProperty('parts');
+  });
+
+  it('edits that are not saved yet are made again on another text, and one that no longer fits is told', () => {
+    const { model } = opened();
+    const again = model.open(demo.replace('"links": 84', '"links": 86'), [
+      [{ op: 'set', at: TEETH, value: 16 }],
+      [{ op: 'set', at: '/path/stages/no-such/teeth/driver', value: 16 }],
+    ]);
+    if (!again.ok) throw new Error('refused');
+    expect(again.refused[0]).toBeNull();
+    expect(again.refused[1]).not.toBeNull();
+    expect(model.fields('/path/stages/chain-1').find((field) => field.address === TEETH)?.text).toBe('16');
+    expect(model.fields('/path/stages/chain-2').find((field) => field.name === 'Links')?.text).toBe('86');
+  });
+
+  it('a text at fault leaves the last good build where it was', () => {
+    const { model } = opened();
+    expect(model.open('{', []).ok).toBe(false);
+    expect(model.fields('/path/stages/chain-1').length).toBeGreaterThan(0);
+  });
+
+  it('every part of the brief and the units has its fields, and every finding its working', () => {
+    const { model, first } = opened();
+    const columns = first.change.path?.map((element) => element.address) ?? [];
+    expect(first.parts.map((part) => part.address)).toContain('/brief/vehicle');
+    for (const part of first.parts) if (part.present) expect(model.fields(part.address), part.address).not.toEqual([]);
+    for (const address of columns) expect(model.fields(address), address).not.toEqual([]);
+    for (const finding of first.change.findings ?? [])
+      expect(model.explain(finding.id, null), finding.id).not.toBeNull();
+  });
+});
