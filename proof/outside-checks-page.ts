@@ -56,8 +56,14 @@ function checkedText(method: Method, result: CaseResult): string {
   return [...lines, ...result.faults, ...(result.ok ? [] : ['**missed**'])].join('<br>');
 }
 
-function sourceText({ title, edition, at }: Source): string {
-  return [title, edition === undefined ? '' : `${edition} edition`, at ?? ''].filter((part) => part !== '').join(', ');
+function editionText({ edition }: Source): string {
+  if (edition === undefined) return '';
+  return /^\d+(\.\d+)+$/.test(edition) ? `version ${edition}` : `${edition} edition`;
+}
+
+function sourceText(source: ProofCase['source']): string {
+  const text = [source.title, editionText(source), source.at ?? ''].filter((part) => part !== '').join(', ');
+  return source.address === undefined ? text : `${text} (seen at ${source.address})`;
 }
 
 function row(one: ProofCase): string {

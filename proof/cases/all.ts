@@ -1,7 +1,8 @@
 import { BELT_CASES } from './belt.ts';
 import { BEVEL_CASES } from './bevel.ts';
 import type { ProofCase } from './case.ts';
-import { CHAIN_CASES, CHAIN_CONSTRUCTED } from './chain.ts';
+import { CHAIN_CASES } from './chain.ts';
+import { CHAIN_CONSTRUCTED } from './chain-constructed.ts';
 import { COUPLING_CASES } from './coupling.ts';
 import { RATIO_CASES } from './ratio.ts';
 import { SPUR_CASES } from './spur.ts';

@@ -29,7 +29,12 @@ export const BELT_CASES: readonly ProofCase[] = [
     id: 'belt-length-at10',
     given: { pitch: '10 mm', teethDriver: 25, teethDriven: 25, centreDistance: '625 mm' },
     expect: { length: { value: '1500 mm', within: { abs: '0.01 mm' } } },
-    source: { title: 'A belt maker’s catalogue, T and AT profiles', at: 'calculation example, AT10', how: 'read' },
+    source: {
+      title: 'A belt maker’s catalogue, T and AT profiles',
+      at: 'calculation example, AT10',
+      how: 'read',
+      address: 'ArtemFilin1990/Mar, commit 7b871a5',
+    },
     kind: 'published-example',
   },
   {
@@ -44,6 +49,7 @@ export const BELT_CASES: readonly ProofCase[] = [
       title: 'A calculation sheet citing the Chinese mechanical design handbook, ISO 5295 family',
       at: 'toothed belt 3M, shaft load',
       how: 'read',
+      address: 'xiaomilidoc.com/p-12235936',
     },
     kind: 'published-example',
     note: 'Printed as a pitch diameter of 19.099 mm.',

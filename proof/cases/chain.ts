@@ -1,10 +1,17 @@
 import type { ProofCase } from './case.ts';
-import { bhandari, constructed, khurmi, mott, shigley } from './sources.ts';
+import { bhandari, khurmi, mott, shigley } from './sources.ts';
 
 const PITCH_TABLE = {
   title: 'Pitch diameter of roller chain wheels, table for chain of one inch pitch (a gear maker’s page)',
   how: 'read',
   address: 'tandwiel.info/en/gears/pitch-diameter-of-roller-chain-wheels',
+} as const;
+
+const PAPER = {
+  title: 'A paper on choosing roller chain by computer',
+  at: 'worked example, value quoted from a handbook',
+  how: 'read',
+  address: 'th4.ilovetranslation.com/y7KZH94dbAaOKr321e1o5W==d',
 } as const;
 
 const DATA_SHEET = { title: 'A maker’s sprocket data sheet, ISO 606 pitch diameter', how: 'read' } as const;
@@ -70,7 +77,12 @@ export const CHAIN_CASES: readonly ProofCase[] = [
     id: 'chain-links-shigley-19-38',
     given: { pitch: '1 in', teethDriver: 19, teethDriven: 38, centreDistance: '40 in' },
     expect: { links: { value: 108.7, within: { abs: 0.05 } } },
-    source: shigley('read', '8th or 9th', 'chapter 17, solution of a No. 80 multi-strand problem, Eq. 17-34 to 17-36'),
+    source: shigley(
+      'read',
+      '8th or 9th',
+      'chapter 17, solution of a No. 80 multi-strand problem, Eq. 17-34 to 17-36',
+      'coursehero.com/file/6628963',
+    ),
     kind: 'published-example',
   },
   {
@@ -78,7 +90,12 @@ export const CHAIN_CASES: readonly ProofCase[] = [
     id: 'chain-centres-approx-shigley-19-38',
     given: { pitch: '1 in', teethDriver: 19, teethDriven: 38, links: 110 },
     expect: { centreDistance: { value: '40.64 in', within: { abs: '0.005 in' } } },
-    source: shigley('read', '8th or 9th', 'chapter 17, solution of a No. 80 multi-strand problem, Eq. 17-34 to 17-36'),
+    source: shigley(
+      'read',
+      '8th or 9th',
+      'chapter 17, solution of a No. 80 multi-strand problem, Eq. 17-34 to 17-36',
+      'coursehero.com/file/6628963',
+    ),
     kind: 'published-example',
   },
   {
@@ -86,7 +103,12 @@ export const CHAIN_CASES: readonly ProofCase[] = [
     id: 'chain-centres-shigley-19-38',
     given: { pitch: '1 in', teethDriver: 19, teethDriven: 38, links: 110 },
     expect: { centreDistance: { value: '40.64 in', within: { abs: '0.005 in' } } },
-    source: shigley('read', '8th or 9th', 'chapter 17, solution of a No. 80 multi-strand problem, Eq. 17-34 to 17-36'),
+    source: shigley(
+      'read',
+      '8th or 9th',
+      'chapter 17, solution of a No. 80 multi-strand problem, Eq. 17-34 to 17-36',
+      'coursehero.com/file/6628963',
+    ),
     kind: 'published-example',
     note: 'Printed by the handbook rule; at this small difference of teeth the exact value agrees within the rounding.',
   },
@@ -95,11 +117,7 @@ export const CHAIN_CASES: readonly ProofCase[] = [
     id: 'chain-links-handbook-20-63',
     given: { pitch: '1 in', teethDriver: 20, teethDriven: 63, centreDistance: '36 in' },
     expect: { links: { value: 114.8, within: { abs: 0.05 } } },
-    source: {
-      title: 'A paper on choosing roller chain by computer',
-      at: 'worked example, value quoted from a handbook',
-      how: 'read',
-    },
+    source: PAPER,
     kind: 'published-example',
     note: 'The paper’s own “exact” figure, 114.305, comes from halving the sum of teeth, 83, to 41; it is a misprint of the method, not used.',
   },
@@ -108,11 +126,7 @@ export const CHAIN_CASES: readonly ProofCase[] = [
     id: 'chain-links-exact-20-63',
     given: { pitch: '1 in', teethDriver: 20, teethDriven: 63, centreDistance: '36 in' },
     expect: { links: { value: 114.8, within: { abs: 0.05 } } },
-    source: {
-      title: 'A paper on choosing roller chain by computer',
-      at: 'worked example, value quoted from a handbook',
-      how: 'read',
-    },
+    source: PAPER,
     kind: 'published-example',
   },
   {
@@ -120,11 +134,7 @@ export const CHAIN_CASES: readonly ProofCase[] = [
     id: 'chain-centres-20-63',
     given: { pitch: '1 in', teethDriver: 20, teethDriven: 63, links: 114 },
     expect: { centreDistance: { value: '35.6 in', within: { abs: '0.05 in' } } },
-    source: {
-      title: 'A paper on choosing roller chain by computer',
-      at: 'worked example, value quoted from a handbook',
-      how: 'read',
-    },
+    source: PAPER,
     kind: 'published-example',
   },
   {
@@ -192,7 +202,7 @@ export const CHAIN_CASES: readonly ProofCase[] = [
     id: 'chain-links-shigley-17-26',
     given: { pitch: '0.5 in', teethDriver: 21, teethDriven: 84, centreDistance: '20 in' },
     expect: { links: { value: 135, within: { abs: 0.05 } } },
-    source: shigley('read', '8th or 9th', 'Problem 17-26, four-strand No. 40'),
+    source: shigley('read', '8th or 9th', 'Problem 17-26, four-strand No. 40', 'coursehero.com/file/6628931'),
     kind: 'published-example',
   },
   {
@@ -200,7 +210,7 @@ export const CHAIN_CASES: readonly ProofCase[] = [
     id: 'chain-pull-shigley-17-26',
     given: { torque: '980.04 lbf.in', pitchRadius: '1.6774 in' },
     expect: { pull: { value: '586 lbf', within: { rel: 0.01 } } },
-    source: shigley('read', '8th or 9th', 'Problem 17-26, four-strand No. 40'),
+    source: shigley('read', '8th or 9th', 'Problem 17-26, four-strand No. 40', 'coursehero.com/file/6628931'),
     kind: 'published-example',
     note: 'Torque from the printed 31.1 hp at 2000 rpm, radius of 21 teeth of 0.5 in. The book divides power by the mean chain speed, 0.4 % above torque over pitch radius.',
   },
@@ -290,6 +300,7 @@ export const CHAIN_CASES: readonly ProofCase[] = [
       title: 'A teaching worksheet on the American Chain Association tooth form, ANSI B29.1',
       at: '28 teeth of 1 in pitch',
       how: 'read',
+      address: 'scribd.com/document/370084058',
     },
     kind: 'published-example',
   },
@@ -298,7 +309,11 @@ export const CHAIN_CASES: readonly ProofCase[] = [
     id: 'chain-pitch-diameter-08b-14',
     given: { pitch: { row: 'chain-sizes/08B' }, teeth: 14, rollerDiameter: { row: 'chain-sizes/08B' } },
     expect: { pitchDiameter: { value: '57.07 mm', within: { abs: '0.005 mm' } } },
-    source: { ...DATA_SHEET, at: 'pinion 08B-1, Z 14' },
+    source: {
+      ...DATA_SHEET,
+      at: 'pinion 08B-1, Z 14',
+      address: 'mecha.odoo.com/en/shop/ps-6014-pinion-08b-1-z-14-5933',
+    },
     kind: 'table-spot',
   },
   {
@@ -306,7 +321,11 @@ export const CHAIN_CASES: readonly ProofCase[] = [
     id: 'chain-pitch-diameter-08b-16',
     given: { pitch: { row: 'chain-sizes/08B' }, teeth: 16, rollerDiameter: { row: 'chain-sizes/08B' } },
     expect: { pitchDiameter: { value: '65.1 mm', within: { abs: '0.05 mm' } } },
-    source: { ...DATA_SHEET, at: 'pinion 08B-1, Z 16' },
+    source: {
+      ...DATA_SHEET,
+      at: 'pinion 08B-1, Z 16',
+      address: 'mecha.odoo.com/en/shop/ps-6016-pinion-08b-1-z-16-5935',
+    },
     kind: 'table-spot',
   },
   tablePitchDiameter(8, 66.37),
@@ -315,195 +334,4 @@ export const CHAIN_CASES: readonly ProofCase[] = [
   tablePitchDiameter(40, 323.74),
   tablePitchDiameter(60, 485.33),
   tablePitchDiameter(120, 970.32),
-];
-
-const OWN = 'Own computation from the geometry of the drive';
-const B29 = 'Own computation; the formulas were read in a maker’s page that restates ASME B29.1';
-
-export const CHAIN_CONSTRUCTED: readonly ProofCase[] = [
-  {
-    method: 'chain.centreDistance',
-    id: 'chain-centres-exact-17-65',
-    given: { pitch: '12.7 mm', teethDriver: 17, teethDriven: 65, links: 104 },
-    expect: {
-      centreDistance: { value: '387.851 mm', within: { abs: '0.01 mm' } },
-      wrapDriver: { value: '151.077 deg', within: { abs: '0.05 deg' } },
-      wrapDriven: { value: '208.923 deg', within: { abs: '0.05 deg' } },
-    },
-    source: constructed(OWN),
-    kind: 'constructed',
-  },
-  {
-    method: 'chain.length',
-    id: 'chain-links-pcd-20-40',
-    given: { pitch: '47.0755 mm', teethDriver: 20, teethDriven: 40, centreDistance: '800 mm' },
-    expect: { links: { value: 64.586, within: { abs: 0.01 } } },
-    source: constructed(OWN),
-    kind: 'constructed',
-  },
-  {
-    method: 'chain.length',
-    id: 'chain-links-11-88-close',
-    given: { pitch: '10 mm', teethDriver: 11, teethDriven: 88, centreDistance: '200 mm' },
-    expect: {
-      links: { value: 97.2762, within: { abs: 0.001 } },
-      wrapDriver: { value: '104.576 deg', within: { abs: '0.02 deg' } },
-    },
-    source: constructed(OWN),
-    kind: 'constructed',
-    note: 'The handbook rule is wrong by 0.27 links here.',
-  },
-  {
-    method: 'chain.lengthApprox',
-    id: 'chain-links-approx-11-88-close',
-    given: { pitch: '10 mm', teethDriver: 11, teethDriven: 88, centreDistance: '200 mm' },
-    expect: { links: { value: 97.0092, within: { abs: 0.001 } } },
-    source: constructed(OWN),
-    kind: 'constructed',
-  },
-  {
-    method: 'chain.centreDistance',
-    id: 'chain-centres-polygon-13-39',
-    given: { pitch: '10 mm', teethDriver: 13, teethDriven: 39, links: 76 },
-    expect: { centreDistance: { value: '246.519 mm', within: { abs: '0.002 mm' } } },
-    source: constructed('Own computation: a taut chain of rigid links over two polygons, mean of 48 positions'),
-    kind: 'constructed',
-  },
-  {
-    method: 'chain.centreDistance',
-    id: 'chain-centres-15-45',
-    given: { pitch: '15.875 mm', teethDriver: 15, teethDriven: 45, links: 110 },
-    expect: { centreDistance: { value: '630.438 mm', within: { abs: '0.02 mm' } } },
-    source: constructed(OWN),
-    kind: 'constructed',
-  },
-  {
-    method: 'chain.length',
-    id: 'chain-span-520',
-    given: { pitch: '15.875 mm', teethDriver: 15, teethDriven: 45, centreDistance: '453.982 mm' },
-    expect: {
-      tangentAngle: { value: '9.58738 deg', within: { rel: 0.005 } },
-      span: { value: '447.641 mm', within: { rel: 0.005 } },
-    },
-    source: constructed(OWN),
-    kind: 'constructed',
-  },
-  {
-    method: 'chain.length',
-    id: 'chain-links-arm-aligned',
-    given: { pitch: '15.875 mm', teethDriver: 15, teethDriven: 45, centreDistance: '630 mm' },
-    expect: { links: { value: 109.9452, within: { abs: 0.001 } } },
-    source: constructed(OWN),
-    kind: 'constructed',
-  },
-  {
-    method: 'chain.chordalVariation',
-    id: 'chain-chordal-11',
-    given: { pitch: '10 mm', teeth: 11, angularSpeed: '1000 rpm' },
-    expect: {
-      variation: { value: '4.1063 %', within: { abs: '0.005 %' } },
-      lowestOverHighest: { value: 0.959493, within: { abs: 1e-5 } },
-      rise: { value: '0.718891 mm', within: { abs: '0.0001 mm' } },
-    },
-    source: constructed('Own computation by Shigley, chapter 17, Eq. 17-30 and 17-31'),
-    kind: 'constructed',
-  },
-  {
-    method: 'chain.chordalVariation',
-    id: 'chain-chordal-17',
-    given: { pitch: '10 mm', teeth: 17, angularSpeed: '1000 rpm' },
-    expect: {
-      variation: { value: '1.71242 %', within: { abs: '0.005 %' } },
-      lowestOverHighest: { value: 0.982973, within: { abs: 1e-5 } },
-      rise: { value: '0.463318 mm', within: { abs: '0.0001 mm' } },
-    },
-    source: constructed('Own computation by Shigley, chapter 17, Eq. 17-30 and 17-31'),
-    kind: 'constructed',
-  },
-  {
-    method: 'chain.sprocketDiameters',
-    id: 'chain-sprocket-50-17',
-    given: { pitch: '15.875 mm', teeth: 17, rollerDiameter: '10.16 mm' },
-    expect: {
-      pitchDiameter: { value: '86.3948 mm', within: { rel: 0.0002 } },
-      outsideDiameter: { value: '94.4487 mm', within: { rel: 0.0002 } },
-      rootDiameter: { value: '76.2348 mm', within: { rel: 0.0002 } },
-      caliperDiameter: { value: '75.8662 mm', within: { rel: 0.0002 } },
-      greatestHubDiameter: { value: '68.2887 mm', within: { rel: 0.0002 } },
-    },
-    source: constructed(B29),
-    kind: 'constructed',
-  },
-  {
-    method: 'chain.sprocketDiameters',
-    id: 'chain-sprocket-80-35',
-    given: { pitch: '25.4 mm', teeth: 35, rollerDiameter: '15.875 mm' },
-    expect: {
-      pitchDiameter: { value: '283.358 mm', within: { rel: 0.0002 } },
-      outsideDiameter: { value: '297.457 mm', within: { rel: 0.0002 } },
-      rootDiameter: { value: '267.483 mm', within: { rel: 0.0002 } },
-      caliperDiameter: { value: '267.198 mm', within: { rel: 0.0002 } },
-      greatestHubDiameter: { value: '256.057 mm', within: { rel: 0.0002 } },
-    },
-    source: constructed(B29),
-    kind: 'constructed',
-  },
-  {
-    method: 'chain.slack',
-    id: 'chain-slack-four-per-cent',
-    given: { pitch: '10 mm', linksFitted: 100, linksNeeded: 99.90554977, span: '1181.1 mm' },
-    expect: {
-      excess: { value: '0.944502 mm', within: { abs: '0.000001 mm' } },
-      handMovement: { value: '47.244 mm', within: { abs: '0.5 mm' } },
-    },
-    source: constructed(
-      'Own computation back from 4 % of a 46.5 in span, which a maker’s installation page gives as the usual slack',
-    ),
-    kind: 'constructed',
-  },
-  {
-    method: 'chain.staticReserve',
-    id: 'chain-reserve-520',
-    given: { pull: '4903.83 N', minTensile: { row: 'chain-sizes/520' }, strands: 1 },
-    expect: {
-      limit: { value: '13.2 kN', within: { abs: '0.1 N' } },
-      reserve: { value: 2.691775, within: { rel: 0.005 } },
-    },
-    source: constructed('Own computation; limits of a maker’s engineering guide'),
-    kind: 'constructed',
-  },
-  {
-    method: 'chain.pull',
-    id: 'chain-pull-520',
-    given: { torque: '337.5 N.m', pitchRadius: '38.1773 mm' },
-    expect: { pull: { value: '8840.34 N', within: { rel: 0.005 } } },
-    source: constructed('Own computation: statics'),
-    kind: 'constructed',
-  },
-  {
-    method: 'chain.wearSpread',
-    id: 'chain-hunting-110-17',
-    given: { links: 110, teeth: 17 },
-    expect: {
-      commonFactor: { value: 1 },
-      linksMet: { value: 110 },
-      turnsToRepeat: { value: 110 },
-      passesToRepeat: { value: 17 },
-    },
-    source: constructed('Own computation: least common multiple'),
-    kind: 'constructed',
-  },
-  {
-    method: 'chain.wearSpread',
-    id: 'chain-hunting-110-20',
-    given: { links: 110, teeth: 20 },
-    expect: {
-      commonFactor: { value: 10 },
-      linksMet: { value: 11 },
-      turnsToRepeat: { value: 11 },
-      passesToRepeat: { value: 2 },
-    },
-    source: constructed('Own computation: least common multiple'),
-    kind: 'constructed',
-  },
 ];

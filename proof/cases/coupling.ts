@@ -10,7 +10,12 @@ export const COUPLING_CASES: readonly ProofCase[] = [
       highest: { value: 1.0425, within: { abs: 0.0005 } },
       lowest: { value: 0.9591667, within: { abs: 0.0005 } },
     },
-    source: { title: 'Theory-of-machines problem on a Hooke joint, stored solution', at: '1200 rpm', how: 'read' },
+    source: {
+      title: 'Theory-of-machines problem on a Hooke joint, stored solution',
+      at: '1200 rpm, fluctuation 100 rpm',
+      how: 'read',
+      address: 'askfilo.com/user-question-answers-smart-solutions',
+    },
     kind: 'published-example',
     note: 'Printed 1251 and 1151 rpm. The angle is printed as 16.2 degrees, which its own speeds contradict; 16.42 is right.',
   },

@@ -11,13 +11,16 @@ export const mott = (at: string): Published => ({
   edition: '4th',
   at,
   how: 'read',
+  address: 'fliphtml5.com/eraqv/nlwf',
 });
 
-export const shigley = (how: 'read' | 'memory', edition: string, at: string): Published => ({
+/** @param address Where the solution was read; left out for what is quoted from memory. */
+export const shigley = (how: 'read' | 'memory', edition: string, at: string, address?: string): Published => ({
   title: "Shigley's Mechanical Engineering Design (Budynas, Nisbett)",
   edition,
   at,
   how,
+  ...(address === undefined ? {} : { address }),
 });
 
 /** Theory of Machines, as the solutions in the public textbook companions print it; the edition is not stated there. */
@@ -40,6 +43,7 @@ export const bevelChapter = (at: string): Published => ({
   title: 'Textbook chapter 27, Straight Bevel Gears',
   at,
   how: 'read',
+  address: 'data set Nemotron-CC-Math-v1, entry “Chapter 27: Straight Bevel Gears”',
 });
 
 /** Answer worked out in this project: it checks the arithmetic, not the method. */

@@ -4,6 +4,7 @@ import { constructed } from './sources.ts';
 const SIDEWALL = {
   title: 'A tyre maker’s page on motorcycle sidewall markings',
   how: 'read',
+  address: 'maxxis.com/uk/know-your-tyres/motorcycle-tyre-safety/tyre-sidewall-markings',
 } as const;
 
 const gillespie = (at: string) =>
@@ -113,6 +114,7 @@ export const VEHICLE_CASES: readonly ProofCase[] = [
       title: 'A gear-ratio handout',
       at: 'rpm = mph × ratio × 336 / diameter: 65 mph, 3.08, 30 in',
       how: 'read',
+      address: 'docslib.org/doc/13816045',
     },
     kind: 'published-example',
     note: 'The handout rounds 336.14 to 336 and rolls on the free diameter.',

@@ -1,0 +1,193 @@
+import type { ProofCase } from './case.ts';
+import { constructed } from './sources.ts';
+
+const OWN = 'Own computation from the geometry of the drive';
+const B29 = 'Own computation; the formulas were read in a maker’s page that restates ASME B29.1';
+
+export const CHAIN_CONSTRUCTED: readonly ProofCase[] = [
+  {
+    method: 'chain.centreDistance',
+    id: 'chain-centres-exact-17-65',
+    given: { pitch: '12.7 mm', teethDriver: 17, teethDriven: 65, links: 104 },
+    expect: {
+      centreDistance: { value: '387.851 mm', within: { abs: '0.01 mm' } },
+      wrapDriver: { value: '151.077 deg', within: { abs: '0.05 deg' } },
+      wrapDriven: { value: '208.923 deg', within: { abs: '0.05 deg' } },
+    },
+    source: constructed(OWN),
+    kind: 'constructed',
+  },
+  {
+    method: 'chain.length',
+    id: 'chain-links-pcd-20-40',
+    given: { pitch: '47.0755 mm', teethDriver: 20, teethDriven: 40, centreDistance: '800 mm' },
+    expect: { links: { value: 64.586, within: { abs: 0.01 } } },
+    source: constructed(OWN),
+    kind: 'constructed',
+  },
+  {
+    method: 'chain.length',
+    id: 'chain-links-11-88-close',
+    given: { pitch: '10 mm', teethDriver: 11, teethDriven: 88, centreDistance: '200 mm' },
+    expect: {
+      links: { value: 97.2762, within: { abs: 0.001 } },
+      wrapDriver: { value: '104.576 deg', within: { abs: '0.02 deg' } },
+    },
+    source: constructed(OWN),
+    kind: 'constructed',
+    note: 'The handbook rule is wrong by 0.27 links here.',
+  },
+  {
+    method: 'chain.lengthApprox',
+    id: 'chain-links-approx-11-88-close',
+    given: { pitch: '10 mm', teethDriver: 11, teethDriven: 88, centreDistance: '200 mm' },
+    expect: { links: { value: 97.0092, within: { abs: 0.001 } } },
+    source: constructed(OWN),
+    kind: 'constructed',
+  },
+  {
+    method: 'chain.centreDistance',
+    id: 'chain-centres-polygon-13-39',
+    given: { pitch: '10 mm', teethDriver: 13, teethDriven: 39, links: 76 },
+    expect: { centreDistance: { value: '246.519 mm', within: { abs: '0.002 mm' } } },
+    source: constructed('Own computation: a taut chain of rigid links over two polygons, mean of 48 positions'),
+    kind: 'constructed',
+  },
+  {
+    method: 'chain.centreDistance',
+    id: 'chain-centres-15-45',
+    given: { pitch: '15.875 mm', teethDriver: 15, teethDriven: 45, links: 110 },
+    expect: { centreDistance: { value: '630.438 mm', within: { abs: '0.02 mm' } } },
+    source: constructed(OWN),
+    kind: 'constructed',
+  },
+  {
+    method: 'chain.length',
+    id: 'chain-span-520',
+    given: { pitch: '15.875 mm', teethDriver: 15, teethDriven: 45, centreDistance: '453.982 mm' },
+    expect: {
+      tangentAngle: { value: '9.58738 deg', within: { rel: 0.005 } },
+      span: { value: '447.641 mm', within: { rel: 0.005 } },
+    },
+    source: constructed(OWN),
+    kind: 'constructed',
+  },
+  {
+    method: 'chain.length',
+    id: 'chain-links-arm-aligned',
+    given: { pitch: '15.875 mm', teethDriver: 15, teethDriven: 45, centreDistance: '630 mm' },
+    expect: { links: { value: 109.9452, within: { abs: 0.001 } } },
+    source: constructed(OWN),
+    kind: 'constructed',
+  },
+  {
+    method: 'chain.chordalVariation',
+    id: 'chain-chordal-11',
+    given: { pitch: '10 mm', teeth: 11, angularSpeed: '1000 rpm' },
+    expect: {
+      variation: { value: '4.1063 %', within: { abs: '0.005 %' } },
+      lowestOverHighest: { value: 0.959493, within: { abs: 1e-5 } },
+      rise: { value: '0.718891 mm', within: { abs: '0.0001 mm' } },
+    },
+    source: constructed('Own computation by Shigley, chapter 17, Eq. 17-30 and 17-31'),
+    kind: 'constructed',
+  },
+  {
+    method: 'chain.chordalVariation',
+    id: 'chain-chordal-17',
+    given: { pitch: '10 mm', teeth: 17, angularSpeed: '1000 rpm' },
+    expect: {
+      variation: { value: '1.71242 %', within: { abs: '0.005 %' } },
+      lowestOverHighest: { value: 0.982973, within: { abs: 1e-5 } },
+      rise: { value: '0.463318 mm', within: { abs: '0.0001 mm' } },
+    },
+    source: constructed('Own computation by Shigley, chapter 17, Eq. 17-30 and 17-31'),
+    kind: 'constructed',
+  },
+  {
+    method: 'chain.sprocketDiameters',
+    id: 'chain-sprocket-50-17',
+    given: { pitch: '15.875 mm', teeth: 17, rollerDiameter: '10.16 mm' },
+    expect: {
+      pitchDiameter: { value: '86.3948 mm', within: { rel: 0.0002 } },
+      outsideDiameter: { value: '94.4487 mm', within: { rel: 0.0002 } },
+      rootDiameter: { value: '76.2348 mm', within: { rel: 0.0002 } },
+      caliperDiameter: { value: '75.8662 mm', within: { rel: 0.0002 } },
+      greatestHubDiameter: { value: '68.2887 mm', within: { rel: 0.0002 } },
+    },
+    source: constructed(B29),
+    kind: 'constructed',
+  },
+  {
+    method: 'chain.sprocketDiameters',
+    id: 'chain-sprocket-80-35',
+    given: { pitch: '25.4 mm', teeth: 35, rollerDiameter: '15.875 mm' },
+    expect: {
+      pitchDiameter: { value: '283.358 mm', within: { rel: 0.0002 } },
+      outsideDiameter: { value: '297.457 mm', within: { rel: 0.0002 } },
+      rootDiameter: { value: '267.483 mm', within: { rel: 0.0002 } },
+      caliperDiameter: { value: '267.198 mm', within: { rel: 0.0002 } },
+      greatestHubDiameter: { value: '256.057 mm', within: { rel: 0.0002 } },
+    },
+    source: constructed(B29),
+    kind: 'constructed',
+  },
+  {
+    method: 'chain.slack',
+    id: 'chain-slack-four-per-cent',
+    given: { pitch: '10 mm', linksFitted: 100, linksNeeded: 99.90554977, span: '1181.1 mm' },
+    expect: {
+      excess: { value: '0.944502 mm', within: { abs: '0.000001 mm' } },
+      handMovement: { value: '47.244 mm', within: { abs: '0.5 mm' } },
+    },
+    source: constructed(
+      'Own computation back from 4 % of a 46.5 in span, which a maker’s installation page gives as the usual slack',
+    ),
+    kind: 'constructed',
+  },
+  {
+    method: 'chain.staticReserve',
+    id: 'chain-reserve-520',
+    given: { pull: '4903.83 N', minTensile: { row: 'chain-sizes/520' }, strands: 1 },
+    expect: {
+      limit: { value: '13.2 kN', within: { abs: '0.1 N' } },
+      reserve: { value: 2.691775, within: { rel: 0.005 } },
+    },
+    source: constructed('Own computation; limits of a maker’s engineering guide'),
+    kind: 'constructed',
+  },
+  {
+    method: 'chain.pull',
+    id: 'chain-pull-520',
+    given: { torque: '337.5 N.m', pitchRadius: '38.1773 mm' },
+    expect: { pull: { value: '8840.34 N', within: { rel: 0.005 } } },
+    source: constructed('Own computation: statics'),
+    kind: 'constructed',
+  },
+  {
+    method: 'chain.wearSpread',
+    id: 'chain-hunting-110-17',
+    given: { links: 110, teeth: 17 },
+    expect: {
+      commonFactor: { value: 1 },
+      linksMet: { value: 110 },
+      turnsToRepeat: { value: 110 },
+      passesToRepeat: { value: 17 },
+    },
+    source: constructed('Own computation: least common multiple'),
+    kind: 'constructed',
+  },
+  {
+    method: 'chain.wearSpread',
+    id: 'chain-hunting-110-20',
+    given: { links: 110, teeth: 20 },
+    expect: {
+      commonFactor: { value: 10 },
+      linksMet: { value: 11 },
+      turnsToRepeat: { value: 11 },
+      passesToRepeat: { value: 2 },
+    },
+    source: constructed('Own computation: least common multiple'),
+    kind: 'constructed',
+  },
+];
