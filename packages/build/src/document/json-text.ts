@@ -1,7 +1,7 @@
 import { type ObjectNode, parse, type ValueNode } from '@humanwhocodes/momoa';
 import type { Fault } from '../fault.ts';
 import { type Json, unsafeKeyFault } from './json.ts';
-import { addressOf, UNSAFE_KEY } from './pointer.ts';
+import { addressBelow, UNSAFE_KEY } from './pointer.ts';
 import { lineAndColumn, syntaxFault } from './syntax.ts';
 
 /** A place in a text: line and column, both from 1. */
@@ -20,7 +20,7 @@ export type ParsedJson =
   | { readonly ok: false; readonly faults: Fault[] };
 
 /** Some Windows editors begin a file with this mark; it is read past and kept. */
-export const BYTE_ORDER_MARK = '\ufeff';
+const BYTE_ORDER_MARK = '\ufeff';
 
 /**
  * Reads JSON (RFC 8259) strictly, and gives every fault with its line and column.
@@ -30,14 +30,9 @@ export const BYTE_ORDER_MARK = '\ufeff';
  * 8.1 allows that) and counts as no column.
  */
 export function parseJsonText(text: string): ParsedJson {
-  const body = text.startsWith(BYTE_ORDER_MARK) ? text.slice(1) : text;
-  const syntax = syntaxFault(body);
-  if (syntax) return { ok: false, faults: [syntax] };
-  const faults: Fault[] = [];
-  const offsets = new Map<string, number>();
-  const root = parse(body, { mode: 'json' }).body;
-  const value = read(root, [], root.loc.start.offset, { body, faults, offsets });
-  if (faults.length > 0) return { ok: false, faults };
+  const parsed = parseSyntax(text);
+  if (!parsed.ok) return parsed;
+  const { body, value, offsets } = parsed;
   return {
     ok: true,
     value,
@@ -48,24 +43,50 @@ export function parseJsonText(text: string): ParsedJson {
   };
 }
 
+/** A text that was found good, with its syntax tree. */
+export interface Syntax {
+  readonly ok: true;
+  /** Byte order mark, or "". */
+  readonly mark: string;
+  /** The text after the mark; offsets in `root` count from its beginning. */
+  readonly body: string;
+  readonly root: ValueNode;
+  readonly value: Json;
+  /** Where each address begins. */
+  readonly offsets: ReadonlyMap<string, number>;
+}
+
+/** As `parseJsonText`, for those that need the syntax tree. */
+export function parseSyntax(text: string): Syntax | { readonly ok: false; readonly faults: Fault[] } {
+  const mark = text.startsWith(BYTE_ORDER_MARK) ? BYTE_ORDER_MARK : '';
+  const body = text.slice(mark.length);
+  const syntax = syntaxFault(body);
+  if (syntax) return { ok: false, faults: [syntax] };
+  const faults: Fault[] = [];
+  const offsets = new Map<string, number>();
+  const root = parse(body, { mode: 'json' }).body;
+  const value = read(root, '', root.loc.start.offset, { body, faults, offsets });
+  return faults.length > 0 ? { ok: false, faults } : { ok: true, mark, body, root, value, offsets };
+}
+
 interface Reading {
   readonly body: string;
   readonly faults: Fault[];
   readonly offsets: Map<string, number>;
 }
 
-function read(node: ValueNode, at: readonly string[], offset: number, reading: Reading): Json {
-  reading.offsets.set(addressOf(at), offset);
+function read(node: ValueNode, address: string, offset: number, reading: Reading): Json {
+  reading.offsets.set(address, offset);
   switch (node.type) {
     case 'Object':
-      return readObject(node, at, reading);
+      return readObject(node, address, reading);
     case 'Array':
-      return node.elements.map(({ value }, i) => read(value, [...at, String(i)], value.loc.start.offset, reading));
+      return node.elements.map(({ value }, i) => read(value, `${address}/${i}`, value.loc.start.offset, reading));
     case 'Number':
       if (!Number.isFinite(node.value)) {
         reading.faults.push({
           code: 'json.not-finite',
-          address: addressOf(at),
+          address,
           ...lineAndColumn(reading.body, node.loc.start.offset),
           problem: 'The number is too large.',
           read: reading.body.slice(node.loc.start.offset, node.loc.end.offset),
@@ -81,21 +102,21 @@ function read(node: ValueNode, at: readonly string[], offset: number, reading: R
   }
 }
 
-function readObject(node: ObjectNode, at: readonly string[], reading: Reading): Json {
+function readObject(node: ObjectNode, address: string, reading: Reading): Json {
   const object: { [key: string]: Json } = {};
   for (const member of node.members) {
     const key = member.name.type === 'String' ? member.name.value : member.name.name;
-    const keys = [...at, key];
+    const at = addressBelow(address, key);
     const offset = member.name.loc.start.offset;
     if (key === UNSAFE_KEY) {
-      reading.faults.push({ ...unsafeKeyFault(keys), ...lineAndColumn(reading.body, offset) });
+      reading.faults.push({ ...unsafeKeyFault(at), ...lineAndColumn(reading.body, offset) });
       continue;
     }
     if (Object.hasOwn(object, key)) {
-      const first = lineAndColumn(reading.body, reading.offsets.get(addressOf(keys)) ?? 0);
+      const first = lineAndColumn(reading.body, reading.offsets.get(at) ?? 0);
       reading.faults.push({
         code: 'json.duplicate-key',
-        address: addressOf(keys),
+        address: at,
         ...lineAndColumn(reading.body, offset),
         problem: `The key stands twice in this object, first in line ${first.line}.`,
         read: key,
@@ -103,7 +124,7 @@ function readObject(node: ObjectNode, at: readonly string[], reading: Reading): 
       });
       continue;
     }
-    object[key] = read(member.value, keys, offset, reading);
+    object[key] = read(member.value, at, offset, reading);
   }
   return object;
 }

@@ -78,7 +78,7 @@ export function jsonFaults(value: unknown, at: readonly string[]): Fault[] {
   if (Array.isArray(value)) return value.flatMap((item, i) => jsonFaults(item, [...at, String(i)]));
   if (isJsonObject(value)) {
     return Object.entries(value).flatMap(([key, item]) =>
-      key === UNSAFE_KEY ? [unsafeKeyFault([...at, key])] : jsonFaults(item, [...at, key]),
+      key === UNSAFE_KEY ? [unsafeKeyFault(addressOf([...at, key]))] : jsonFaults(item, [...at, key]),
     );
   }
   return [
@@ -93,10 +93,10 @@ export function jsonFaults(value: unknown, at: readonly string[]): Fault[] {
 }
 
 /** The fault for a key that would reach into the program instead of the file. */
-export function unsafeKeyFault(at: readonly string[]): Fault {
+export function unsafeKeyFault(address: string): Fault {
   return {
     code: 'json.unsafe-key',
-    address: addressOf(at),
+    address,
     problem: 'This key is not allowed in a build file.',
     read: UNSAFE_KEY,
     accepted: 'Any other key, such as "chain-1".',

@@ -25,16 +25,30 @@ export function parseLines(text: string): Lines {
     const line = i + 1;
     const content = raw.endsWith('\r') ? raw.slice(0, -1) : raw;
     if (content.trim() === '') continue;
-    const parsed = parseJsonText(content);
-    if (parsed.ok) {
-      values.push({ line, text: content, value: parsed.value });
+    const value = quickValue(content);
+    if (value !== undefined) {
+      values.push({ line, text: content, value });
     } else if (line === lines.length) {
       return { values, bad, torn: { line, text: content, problem: 'The last line was cut off while it was written.' } };
     } else {
-      bad.push({ line, text: content, problem: parsed.faults.map(({ problem }) => problem).join(' ') });
+      bad.push({ line, text: content, problem: problemOf(content) });
     }
   }
   return { values, bad };
+}
+
+/** Programs write these lines, thousands of them, so they are read by the quick way. */
+function quickValue(line: string): Json | undefined {
+  try {
+    return JSON.parse(line) as Json;
+  } catch {
+    return undefined;
+  }
+}
+
+function problemOf(line: string): string {
+  const parsed = parseJsonText(line);
+  return parsed.ok ? '' : parsed.faults.map(({ problem }) => problem).join(' ');
 }
 
 /** Text to append to a file of lines so that `lines` stand each on its own, also after a line that was cut off. */

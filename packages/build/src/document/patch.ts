@@ -1,6 +1,6 @@
 import type { Fault } from '../fault.ts';
 import { equalJson, type Json, jsonFaults, unsafeKeyFault } from './json.ts';
-import { parseJsonText } from './json-text.ts';
+import { parseJsonText, parseSyntax, type Syntax } from './json-text.ts';
 import { addressOf, indexOf, keysOf, UNSAFE_KEY } from './pointer.ts';
 import { insertItem, removeItem, type TextEdit, updateNode } from './text-edit.ts';
 import { type Branch, indentIn, layoutOf, printTree, type TextTree, treeOf } from './tree.ts';
@@ -53,12 +53,12 @@ export type Patched =
  * is not JSON.
  */
 export function applyPatches(text: string, patches: readonly Patch[]): Patched {
-  const parsed = parseJsonText(text);
+  const parsed = parseSyntax(text);
   if (!parsed.ok) return parsed;
-  const first = run(text, patches, false);
+  const first = run(parsed, patches, false);
   if (!first.ok) return first;
   // When the first lines change, the inverse meets another layout than this one, so it must carry every source.
-  const { inverse } = first.sameLayout ? first : (run(text, patches, true) as typeof first);
+  const { inverse } = first.sameLayout ? first : (run(parsed, patches, true) as typeof first);
   return { ok: true, text: first.text, inverse };
 }
 
@@ -66,8 +66,8 @@ type Run =
   | { readonly ok: true; readonly text: string; readonly inverse: Patch[]; readonly sameLayout: boolean }
   | { readonly ok: false; readonly faults: Fault[] };
 
-function run(text: string, patches: readonly Patch[], keepSources: boolean): Run {
-  const tree = treeOf(text);
+function run(syntax: Syntax, patches: readonly Patch[], keepSources: boolean): Run {
+  const tree = treeOf(syntax);
   const edit: TextEdit = { layout: tree.layout, keepSources, undo: [] };
   for (const patch of patches) {
     const faults = applyOne(tree, patch, edit);
@@ -134,7 +134,7 @@ function applyOne(tree: TextTree, patch: Patch, edit: TextEdit): Fault[] {
 export function patchKeys(at: string): string[] | Fault {
   const keys = keysOf(at);
   if (keys === undefined) return addressFault(at, 'This is not an address in the file.');
-  return keys.includes(UNSAFE_KEY) ? unsafeKeyFault(keys) : keys;
+  return keys.includes(UNSAFE_KEY) ? unsafeKeyFault(at) : keys;
 }
 
 function branchAt(

@@ -3,7 +3,13 @@ export const UNSAFE_KEY = '__proto__';
 
 /** JSON Pointer (RFC 6901, sections 3 and 4) of a list of keys; the empty list gives "", the whole file. */
 export function addressOf(keys: readonly string[]): string {
-  return keys.map((key) => `/${key.replaceAll('~', '~0').replaceAll('/', '~1')}`).join('');
+  return keys.reduce(addressBelow, '');
+}
+
+/** The address of `key` in the object or array at `address`. */
+export function addressBelow(address: string, key: string): string {
+  const plain = !key.includes('~') && !key.includes('/');
+  return `${address}/${plain ? key : key.replaceAll('~', '~0').replaceAll('/', '~1')}`;
 }
 
 /**

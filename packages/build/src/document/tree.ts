@@ -1,7 +1,7 @@
 /** A JSON text as a tree that keeps every byte of it: printing an untouched tree gives the text back. */
 import { type ArrayNode, type ObjectNode, parse, type ValueNode } from '@humanwhocodes/momoa';
 import { isJsonArray, isJsonObject, type Json } from './json.ts';
-import { BYTE_ORDER_MARK } from './json-text.ts';
+import type { Syntax } from './json-text.ts';
 import { type Layout, OWN_LAYOUT } from './print.ts';
 
 export type TreeNode = Leaf | Branch;
@@ -41,11 +41,8 @@ export interface TextTree {
   readonly layout: Layout;
 }
 
-/** The tree of a text that `parseJsonText` accepts. */
-export function treeOf(text: string): TextTree {
-  const mark = text.startsWith(BYTE_ORDER_MARK) ? BYTE_ORDER_MARK : '';
-  const body = text.slice(mark.length);
-  const { body: root } = parse(body, { mode: 'json' });
+/** A new tree of a text. */
+export function treeOf({ mark, body, root }: Syntax): TextTree {
   return {
     lead: mark + body.slice(0, root.loc.start.offset),
     root: nodeOf(root, body),
