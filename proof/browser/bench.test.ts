@@ -145,6 +145,27 @@ describe('the page of the demo', () => {
   });
 });
 
+describe('findings', () => {
+  it('each one opens, and says what is missing where it has no number', async () => {
+    await page.getByRole('button', { name: 'Show them' }).click();
+    const rows = page.locator('.finding-button');
+    for (let row = 0; row < (await rows.count()); row++) {
+      const name = await rows.nth(row).textContent();
+      await rows.nth(row).click();
+      await page.locator('.working h3', { hasText: name ?? '' }).waitFor();
+      await page.locator('.working .result').waitFor();
+      expect(await rows.nth(row).getAttribute('aria-expanded'), name ?? '').toBe('true');
+    }
+    expect(errors).toEqual([]);
+  });
+
+  it('an origin of a working leads to its field', async () => {
+    await page.locator('.finding-button', { hasText: 'Chain 2, pull against strength' }).click();
+    await page.locator('.symbols').getByRole('button', { name: 'chain 2, teeth, driver' }).first().click();
+    await expect.poll(() => field('Driver teeth').evaluate((input) => input === document.activeElement)).toBe(true);
+  });
+});
+
 describe('two hands on one file', () => {
   it('both values of a field changed twice stand side by side, and the choice decides', async () => {
     // The text editor is a moment faster: its change is on the disk before the page's edit arrives.

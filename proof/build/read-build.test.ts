@@ -43,12 +43,21 @@ describe('a file with ten different faults', () => {
 });
 
 describe('formats', () => {
-  test.each(readdirSync(new URL('format-1/', fixtures)))('fixture format-1/%s still reads', (name) => {
-    expect(faultsOf(read(`format-1/${name}`))).toEqual([]);
+  const kept = ['format-1', 'format-2'].flatMap((folder) =>
+    readdirSync(new URL(`${folder}/`, fixtures)).map((name) => `${folder}/${name}`),
+  );
+  test.each(kept)('fixture %s still reads', (name) => {
+    expect(faultsOf(read(name))).toEqual([]);
+  });
+
+  test('a build of format 1 reads as the same build of format 2', () => {
+    const [old, now] = ['format-1', 'format-2'].map((folder) => readBuild(read(`${folder}/marsh-hauler.json`)));
+    expect(old?.ok && old.from).toBe(1);
+    expect(old?.ok && old.build.path).toEqual(now?.ok && now.build.path);
   });
 
   test('a newer format is refused by name and left alone', () => {
-    const newer = read('format-1/marsh-hauler.json').replace('"format": 1', '"format": 7');
+    const newer = read('format-2/marsh-hauler.json').replace('"format": 2', '"format": 7');
     expect(faultsOf(newer)).toMatchObject([{ code: 'format.newer', address: '/format', line: 2, read: '7' }]);
   });
 
@@ -76,7 +85,7 @@ describe('formats', () => {
 });
 
 describe('the path must lead from the engine to the wheel', () => {
-  const text = read('format-1/marsh-hauler.json');
+  const text = read('format-2/marsh-hauler.json');
   const broken = (at: string, value: string | number | null) => {
     const patched = applyPatches(text, [value === null ? { op: 'remove', at } : { op: 'set', at, value }]);
     if (!patched.ok) throw new Error(at);

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import type { Assessment } from '@oddwheel/build/assess/types';
-import type { BuildFile } from '@oddwheel/build/schema/format-1';
+import type { BuildFile } from '@oddwheel/build/schema/build-file';
 import { openSession } from '@oddwheel/build/session';
 import type { Session } from '@oddwheel/build/session-types';
 import { parseQuantity } from '@oddwheel/quantity/parse';

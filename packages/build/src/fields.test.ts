@@ -25,6 +25,7 @@ describe('fields of an element', () => {
         '/teeth/driven',
         '/links',
         '/tensioner',
+      '/joint',
         '/efficiency',
       ],
     );

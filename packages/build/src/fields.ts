@@ -5,6 +5,7 @@ import type { Fault } from './fault.ts';
 import { blankRow, tableKeys } from './model/rows.ts';
 import { SEAT_OF_STAGE } from './read/path-references.ts';
 import { quantityFault } from './read/quantities.ts';
+import { FORMAT } from './schema/build-file.ts';
 import {
   branchFor,
   childNode,
@@ -203,10 +204,11 @@ export function typeField(session: Session, address: string, typed: string | nul
   const before = valueAt(session.build, address);
   const label = `${ownerName(session, address)}, ${facts.name.charAt(0).toLowerCase()}${facts.name.slice(1)}`;
   const shown = (x: unknown): string => (x === undefined ? 'blank' : typeof x === 'string' ? x : JSON.stringify(x));
+  const raised: readonly Patch[] = session.from < FORMAT ? [{ op: 'set', at: '/format', value: FORMAT }] : [];
   const done = (patches: readonly Patch[], after: unknown): TypedEdit => ({
     ok: true,
     name: `${label} ${shown(before)} → ${shown(after)}`,
-    patches,
+    patches: [...raised, ...patches],
   });
   const set = (value: string | number | number[]): TypedEdit =>
     done(

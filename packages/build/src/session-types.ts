@@ -5,7 +5,7 @@ import type { Evaluation } from './assess/evaluation.ts';
 import type { Assessment, Finding, Here, Measured } from './assess/types.ts';
 import type { Patch } from './document/patch.ts';
 import type { Fault } from './fault.ts';
-import type { BuildFile } from './schema/format-1.ts';
+import type { BuildFile } from './schema/build-file.ts';
 
 /** One build, read and assessed. Immutable: an edit gives a new session that shares what did not change. */
 export interface Session {
@@ -15,6 +15,8 @@ export interface Session {
   readonly hash: string;
   /** The file as read, brought to the present format. */
   readonly build: BuildFile;
+  /** Format of the text; an edit of an older one raises it. */
+  readonly from: number;
   readonly here: Here;
   readonly assessment: Assessment;
   /** The parsed and resolved build with what was reused; opaque to callers. */

@@ -5,7 +5,7 @@ import { applyPatches, type Patch } from './document/patch.ts';
 import { type Cache, createCache, shareUnchanged } from './model/cache.ts';
 import { resolve } from './model/resolve.ts';
 import { readBuild } from './read/read-build.ts';
-import type { BuildFile } from './schema/format-1.ts';
+import type { BuildFile } from './schema/build-file.ts';
 import type { Edited, Explanation, Opened, Session } from './session-types.ts';
 
 export { validateText } from './read/read-build.ts';
@@ -24,13 +24,13 @@ export function openSession(
   if (!read.ok) return read;
   const cache: Cache | null = options.cache === false ? null : (options.previous?.evaluation.cache ?? createCache());
   const build: BuildFile = options.previous ? shareUnchanged(options.previous.build, read.build) : read.build;
-  return { ok: true, session: assessed(text, build, options.here ?? options.previous?.here ?? {}, cache) };
+  return { ok: true, session: assessed(text, build, read.from, options.here ?? options.previous?.here ?? {}, cache) };
 }
 
-function assessed(text: string, build: BuildFile, here: WantedHere, cache: Cache | null): Session {
+function assessed(text: string, build: BuildFile, from: number, here: WantedHere, cache: Cache | null): Session {
   const model = resolve(build, cache);
   const { assessment, evaluation } = assess(model, here, cache);
-  return { text, hash: hashText(text), build, here: assessment.here, assessment, evaluation };
+  return { text, hash: hashText(text), build, from, here: assessment.here, assessment, evaluation };
 }
 
 /** Applies an edit to the text and assesses it anew. An edit that would make the file faulty changes nothing. */

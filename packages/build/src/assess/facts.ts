@@ -84,7 +84,8 @@ const twice = (radius: number | undefined): number | undefined => (radius === un
 
 /** Derived facts of the driven wheel and what it carries. */
 export function wheelFacts(evaluation: Evaluation): readonly Fact[] {
-  const { wheel, mass, payload } = evaluation.model;
+  const { wheel, vehicle } = evaluation.model;
+  const { mass, payload } = vehicle;
   const one = (key: string, name: string, of: Kind, use: Use, method: string, read: Read) =>
     fact(evaluation, key, name, of, use, method, read);
   return [

@@ -29,8 +29,16 @@ export interface Seat {
   /** In vehicle axes. */
   readonly at: Vec3;
   /** Body that carries a bearing. */
-  readonly body: string | null;
+  readonly body: Body | null;
+  readonly diameter: number | null;
+  /** Width of the part that sits here. */
+  readonly width: number | null;
+  /** Of a bearing: its outside diameter, and the hole that is left in its plate when it is out. */
+  readonly outside: number | null;
+  readonly opening: number | null;
 }
+
+export type Body = 'engine' | 'subframe' | 'vehicle frame' | 'swinging arm';
 
 export interface Shaft {
   readonly id: string;
@@ -71,6 +79,16 @@ export interface ChainSize {
   readonly source: string;
 }
 
+/** A toothed wheel that guides or tensions a chain between its two sprockets. */
+export interface Idler {
+  readonly address: string;
+  readonly at: Vec3;
+  readonly teeth: number;
+  readonly span: 'slack span' | 'tight span';
+  readonly runs: 'inside the chain' | 'outside the chain';
+  readonly sprung: boolean;
+}
+
 export interface Teeth {
   readonly driver: number;
   readonly driven: number;
@@ -84,6 +102,8 @@ export type Stage =
       readonly teeth: Teeth;
       readonly links: number | null;
       readonly tensioner: boolean | null;
+      readonly joint: 'joining link' | 'riveted link' | 'endless' | null;
+      readonly idler: Idler | null;
     })
   | (StageBase & {
       readonly kind: 'belt';
@@ -96,8 +116,16 @@ export type Stage =
       readonly teeth: Teeth;
       readonly module: Value | null;
       readonly faceWidth: Value | null;
+      /** Mean spiral angle and hand of the driver; null for straight teeth. */
+      readonly spiral: Value | null;
+      readonly hand: 'left' | 'right' | null;
     })
-  | (StageBase & { readonly kind: 'coupling'; readonly joint: 'rigid' | 'elastic' | 'universal joint' })
+  | (StageBase & {
+      readonly kind: 'coupling';
+      readonly joint: 'rigid' | 'elastic' | 'universal joint' | 'two universal joints';
+      /** What it takes up: angle, parallel offset, axial movement; null where not said. */
+      readonly takes: { readonly angle: number | null; readonly offset: number | null; readonly axial: number | null };
+    })
   | (StageBase & {
       readonly kind: 'unit';
       readonly ratio: Value;
@@ -144,6 +172,81 @@ export interface Targets {
   readonly cruiseSpeed: Value | null;
   readonly cruiseEngine: Value | null;
   readonly pull: Value | null;
+  readonly climb: Value | null;
+  readonly sprintTo: Value | null;
+  readonly sprintIn: Value | null;
+}
+
+export interface Vehicle {
+  readonly mass: Value;
+  readonly payload: Value;
+  readonly contact:
+    | 'two, rear driven'
+    | 'three, single rear driven'
+    | 'three, pair of rears driven'
+    | 'four, rears driven'
+    | 'front driven'
+    | null;
+  readonly wheelbase: Value | null;
+  /** Laden mass on the driven axle, standing. */
+  readonly drivenLoad: Value | null;
+  readonly centreHeight: Value | null;
+  readonly dragArea: Value;
+  readonly rolling: Value;
+  readonly friction: Value;
+  readonly wheelInertia: Value;
+  readonly engineInertia: Value;
+}
+
+/** A swinging arm about a cross axis through its pivot; angles from where the wheel is drawn, both positive. */
+export interface Suspension {
+  readonly address: string;
+  readonly pivot: Vec3;
+  readonly bump: number;
+  readonly rebound: number;
+  /** Travel of the axle in its slot, each way. */
+  readonly slot: number | null;
+  readonly armThickness: number | null;
+}
+
+/** A box with its sides along the vehicle axes: something solid, or room for a spanner or puller. */
+export interface KeepOut {
+  readonly address: string;
+  readonly name: string;
+  readonly kind: 'solid' | 'access';
+  readonly least: Vec3;
+  readonly most: Vec3;
+  readonly body: Body;
+}
+
+export interface Tube {
+  readonly address: string;
+  readonly name: string;
+  readonly from: Vec3;
+  readonly to: Vec3;
+  readonly size: number;
+  readonly body: Body;
+}
+
+export interface Space {
+  readonly keepOuts: readonly KeepOut[];
+  readonly tubes: readonly Tube[];
+  /** Clearance wanted between what moves and what stands still. */
+  readonly wanted: Value;
+}
+
+export interface Adjuster {
+  readonly id: string;
+  readonly address: string;
+  readonly name: string;
+  readonly sets: 'slack' | 'gear position' | 'sprocket line';
+  /** Id of a stage for slack; "shaft/seat" for a gear or sprocket. */
+  readonly of: string;
+  /** Id of the shaft that moves whole, or "shaft/seat" of the part that moves along its shaft. */
+  readonly moves: string;
+  /** Unit vector. */
+  readonly along: Vec3;
+  readonly travel: number;
 }
 
 export interface ReferenceVehicle {
@@ -182,9 +285,11 @@ export interface Model {
   readonly name: string;
   readonly about: string;
   readonly engine: Engine;
-  readonly mass: Value;
-  readonly payload: Value;
+  readonly vehicle: Vehicle;
   readonly wheel: Wheel;
+  readonly suspension: Suspension | null;
+  readonly space: Space;
+  readonly adjusters: readonly Adjuster[];
   readonly targets: Targets;
   readonly reference: ReferenceVehicle | null;
   readonly shop: Shop;

@@ -1,9 +1,10 @@
 import { DEFAULT_UNITS, type UnitChoice } from '@oddwheel/quantity/format';
 import type { Vec3 } from '@oddwheel/quantity/quantity';
 import { OUTPUT } from '../read/path-references.ts';
+import type { BuildFile } from '../schema/build-file.ts';
 import { nodeAt, pointerKey } from '../schema/describe.ts';
-import type { BuildFile } from '../schema/format-1.ts';
 import type { SeatFile, ShaftFile, StageFile } from '../schema/path.ts';
+import { allValues } from './all-values.ts';
 import { type Cache, reuse } from './cache.ts';
 import type {
   Engine,
@@ -18,13 +19,18 @@ import type {
   Targets,
   Value,
 } from './model.ts';
+import {
+  lengthOrNull,
+  point,
+  resolveAdjusters,
+  resolveSpace,
+  resolveSuspension,
+  resolveVehicle,
+  unitVector,
+} from './resolve-layout.ts';
 import { chainSize } from './rows.ts';
 import { type Reader, typedNumber, value, valueOrNull } from './value.ts';
 import { resolveWheel } from './wheel.ts';
-
-type Point = { readonly x: string; readonly y: string; readonly z: string };
-
-const point = (p: Point): Vec3 => [typedNumber('length', p.x), typedNumber('length', p.y), typedNumber('length', p.z)];
 
 /** Position along the shaft, added to its origin. */
 const along = (origin: Vec3, direction: Vec3, station: number): Vec3 => [
@@ -32,11 +38,6 @@ const along = (origin: Vec3, direction: Vec3, station: number): Vec3 => [
   origin[1] + direction[1] * station,
   origin[2] + direction[2] * station,
 ];
-
-function unitVector(d: readonly [number, number, number]): Vec3 {
-  const length = Math.hypot(d[0], d[1], d[2]);
-  return [d[0] / length, d[1] / length, d[2] / length];
-}
 
 type ShaftLike = Pick<ShaftFile, 'name' | 'origin' | 'direction' | 'seats'>;
 
@@ -53,6 +54,10 @@ function resolveShaft(id: string, address: string, file: ShaftLike, stock: Shaft
       station,
       at: along(origin, direction, station),
       body: s.kind === 'bearing' ? s.body : null,
+      diameter: lengthOrNull(s.diameter),
+      width: lengthOrNull(s.width),
+      outside: s.kind === 'bearing' ? lengthOrNull(s.outside) : null,
+      opening: s.kind === 'bearing' ? lengthOrNull(s.opening) : null,
     };
   };
   return { id, address, name: file.name, origin, direction, seats: Object.entries(file.seats).map(seat), stock };
@@ -85,6 +90,15 @@ function resolveStage(reader: Reader, id: string, file: StageFile): Stage {
         teeth: file.teeth,
         links: file.links ?? null,
         tensioner: file.tensioner === undefined ? null : file.tensioner === 'slack side',
+        joint: file.joint ?? null,
+        idler: file.idler
+          ? {
+              address: `${address}/idler`,
+              ...file.idler,
+              at: point(file.idler.at),
+              sprung: file.idler.hold === 'sprung',
+            }
+          : null,
       };
     case 'belt':
       return {
@@ -96,9 +110,26 @@ function resolveStage(reader: Reader, id: string, file: StageFile): Stage {
       };
     case 'bevel':
     case 'spur':
-      return { ...base, kind: file.kind, teeth: file.teeth, module: maybe('module'), faceWidth: maybe('faceWidth') };
+      return {
+        ...base,
+        kind: file.kind,
+        teeth: file.teeth,
+        module: maybe('module'),
+        faceWidth: maybe('faceWidth'),
+        spiral: maybe('spiral'),
+        hand: file.kind === 'bevel' ? (file.hand ?? null) : null,
+      };
     case 'coupling':
-      return { ...base, kind: 'coupling', joint: file.joint };
+      return {
+        ...base,
+        kind: 'coupling',
+        joint: file.joint,
+        takes: {
+          angle: file.takes?.angle === undefined ? null : typedNumber('angle', file.takes.angle),
+          offset: lengthOrNull(file.takes?.offset),
+          axial: lengthOrNull(file.takes?.axial),
+        },
+      };
     case 'unit': {
       const rating = (key: string) =>
         file.rating ? valueOrNull(reader, `${address}/rating/${key}`, file.rating, key, `${file.name}, rating`) : null;
@@ -195,6 +226,9 @@ function resolveTargets(reader: Reader, file: BuildFile['brief']['targets']): Ta
     cruiseSpeed: maybe('cruiseSpeed'),
     cruiseEngine: maybe('cruiseEngine'),
     pull: maybe('pull'),
+    climb: maybe('climb'),
+    sprintTo: maybe('sprintTo'),
+    sprintIn: maybe('sprintIn'),
   };
 }
 
@@ -274,10 +308,10 @@ export function resolve(build: BuildFile, cache: Cache | null): Model {
     at = stage.to.shaft;
   }
   const wheel = reuse(cache, 'resolve:wheel', [brief.wheel], () => resolveWheel(reader, brief.wheel));
-  const vehicle = reuse(cache, 'resolve:vehicle', [brief.vehicle], () => ({
-    mass: value(reader, '/brief/vehicle/mass', brief.vehicle, 'mass', 'Vehicle'),
-    payload: value(reader, '/brief/vehicle/payload', brief.vehicle, 'payload', 'Vehicle'),
-  }));
+  const vehicle = reuse(cache, 'resolve:vehicle', [brief.vehicle], () => resolveVehicle(reader, brief.vehicle));
+  const suspension = reuse(cache, 'resolve:suspension', [brief.suspension], () => resolveSuspension(brief.suspension));
+  const space = reuse(cache, 'resolve:space', [brief.space], () => resolveSpace(reader, brief.space));
+  const adjusters = reuse(cache, 'resolve:adjusters', [path.adjusters], () => resolveAdjusters(path.adjusters));
   const targets = reuse(cache, 'resolve:targets', [brief.targets], () => resolveTargets(reader, brief.targets));
   const reference = reuse(cache, 'resolve:reference', [brief.reference], () =>
     resolveReference(reader, brief.reference),
@@ -287,8 +321,11 @@ export function resolve(build: BuildFile, cache: Cache | null): Model {
     name: build.name,
     about: build.about,
     engine,
-    ...vehicle,
+    vehicle,
     wheel,
+    suspension,
+    space,
+    adjusters,
     targets,
     reference,
     shop,
@@ -304,44 +341,11 @@ export function resolve(build: BuildFile, cache: Cache | null): Model {
         ]),
       ),
     ),
-    values: allValues(engine, vehicle, wheel.rollOut, order.stages, targets, reference),
+    values: allValues(engine, vehicle, space, wheel.rollOut, order.stages, targets, reference),
   };
 }
 
 function unitChoice(chosen: BuildFile['units']): UnitChoice {
   const typed = Object.entries(chosen ?? {}).flatMap(([use, unit]) => (unit === undefined ? [] : [[use, unit]]));
   return { ...DEFAULT_UNITS, ...Object.fromEntries(typed) };
-}
-
-function allValues(
-  engine: Engine,
-  vehicle: { readonly mass: Value; readonly payload: Value },
-  rollOut: Value | null,
-  stages: readonly Stage[],
-  targets: Targets,
-  reference: ReferenceVehicle | null,
-): Value[] {
-  const ofStage = (stage: Stage): (Value | null)[] => {
-    if (stage.kind === 'chain') return [stage.strands, stage.efficiency];
-    if (stage.kind === 'bevel' || stage.kind === 'spur') return [stage.module, stage.faceWidth, stage.efficiency];
-    if (stage.kind === 'unit') return [stage.ratio, stage.ratedTorque, stage.ratedInputSpeed, stage.efficiency];
-    return [stage.efficiency];
-  };
-  const all = [
-    engine.idle,
-    engine.redline,
-    engine.torqueBand,
-    engine.primary,
-    ...engine.gears,
-    engine.boxEfficiency,
-    vehicle.mass,
-    vehicle.payload,
-    ...stages.flatMap(ofStage),
-    rollOut,
-    targets.topSpeed,
-    targets.cruiseSpeed,
-    targets.pull,
-    ...(reference ? [...reference.overall, reference.rollOut, reference.at] : []),
-  ];
-  return all.filter((v) => v !== null);
 }

@@ -1,6 +1,6 @@
 import { rollingCircumference } from '@oddwheel/mechanics/vehicle/rolling-circumference';
 import { tyreDiameter } from '@oddwheel/mechanics/vehicle/tyre-diameter';
-import type { BuildFile } from '../schema/format-1.ts';
+import type { BuildFile } from '../schema/build-file.ts';
 import type { Value, Wheel } from './model.ts';
 import { readTyre } from './tyre.ts';
 import { type Reader, valueOrNull } from './value.ts';

@@ -1,5 +1,5 @@
 import type { Fault } from '../fault.ts';
-import { FORMAT } from '../schema/format-1.ts';
+import { FORMAT } from '../schema/build-file.ts';
 
 /** Lifts a build from one format to the next; pure, and gets a value of its own to change. */
 export interface Migration {
@@ -8,7 +8,10 @@ export interface Migration {
 }
 
 /** One entry for each format older than the present one, oldest first. */
-export const MIGRATIONS: readonly Migration[] = [];
+export const MIGRATIONS: readonly Migration[] = [
+  // Format 2 adds the vehicle on the road, the swinging arm, space, idlers and adjusters; all of it may be blank.
+  { from: 1, lift: (build) => build },
+];
 
 export type Migrated =
   | { readonly ok: true; readonly value: Record<string, unknown>; readonly from: number }
@@ -45,7 +48,7 @@ export function migrate(
           address: '',
           problem: 'A build is a group of named values.',
           read: JSON.stringify(value).slice(0, 60),
-          accepted: 'A file that begins with { "format": 1, "name": … }',
+          accepted: 'A file that begins with { "format": 2, "name": … }',
         },
       ],
     };

@@ -1,6 +1,6 @@
 import { parseJsonText } from '../document/json-text.ts';
 import type { Fault } from '../fault.ts';
-import type { BuildFile } from '../schema/format-1.ts';
+import type { BuildFile } from '../schema/build-file.ts';
 import { migrate } from './migrate.ts';
 import { quantityFaults } from './quantities.ts';
 import { referenceFaults } from './references.ts';

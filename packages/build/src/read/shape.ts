@@ -1,7 +1,7 @@
 import type { z } from 'zod';
 import type { Fault } from '../fault.ts';
+import { buildFile } from '../schema/build-file.ts';
 import { branchFor, nodeAt, pointerKey, type SchemaNode, valueAt } from '../schema/describe.ts';
-import { buildFormat1 } from '../schema/format-1.ts';
 
 const show = (value: unknown): string => {
   if (value === undefined) return 'nothing';
@@ -149,6 +149,6 @@ function unionKinds(root: unknown, address: string): unknown[] {
 
 /** First pass: keys, types, choices and counts. Gives every fault, in the order of the file. */
 export function shapeFaults(value: unknown): Fault[] {
-  const result = buildFormat1.safeParse(value);
+  const result = buildFile.safeParse(value);
   return result.success ? [] : result.error.issues.flatMap((issue) => toFaults(value, issue));
 }

@@ -1,6 +1,6 @@
 import { z } from 'zod';
+import { buildFile } from './build-file.ts';
 import type { FieldFacts } from './field.ts';
-import { buildFormat1 } from './format-1.ts';
 
 /** The parts of JSON Schema that the build's schema uses. */
 export interface SchemaNode {
@@ -20,7 +20,7 @@ export interface SchemaNode {
 
 /** JSON Schema (draft 2020-12) of the build file, made from the one schema that reads it. */
 export function buildJsonSchema(): Record<string, unknown> {
-  return z.toJSONSchema(buildFormat1, { target: 'draft-2020-12' }) as Record<string, unknown>;
+  return z.toJSONSchema(buildFile, { target: 'draft-2020-12' }) as Record<string, unknown>;
 }
 
 export const BUILD_SCHEMA: SchemaNode = buildJsonSchema() as SchemaNode;

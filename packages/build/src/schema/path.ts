@@ -14,7 +14,12 @@ export const direction3 = z
   .meta({ 'x-field': { name: 'Direction, forward left up', example: '[0, 1, 0]' } });
 
 const station = quantityField('length', { name: 'Station along the shaft', example: '58 mm' });
-const seatBase = { name: textField('Seat', 'sprocket 17'), station };
+const seatBase = {
+  name: textField('Seat', 'sprocket 17'),
+  station,
+  diameter: quantityField('length', { name: 'Diameter of the seat', example: '30 mm', above: 0 }).optional(),
+  width: quantityField('length', { name: 'Width of the part', example: '18 mm', above: 0 }).optional(),
+};
 
 const seat = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('sprocket'), ...seatBase }),
@@ -26,6 +31,16 @@ const seat = z.discriminatedUnion('kind', [
     kind: z.literal('bearing'),
     ...seatBase,
     body: choiceField('Carried by', ['engine', 'subframe', 'vehicle frame', 'swinging arm']),
+    outside: quantityField('length', {
+      name: 'Outside diameter of the bearing',
+      example: '62 mm',
+      above: 0,
+    }).optional(),
+    opening: quantityField('length', {
+      name: 'Hole in its plate, bearing out',
+      example: '62 mm',
+      above: 0,
+    }).optional(),
   }),
 ]);
 
@@ -76,6 +91,17 @@ const chain = z.strictObject({
   teeth: teeth(6),
   links: integerField({ name: 'Links', min: 10, max: 2000 }).optional(),
   tensioner: choiceField('Tensioner', ['none', 'slack side']).optional(),
+  joint: choiceField('Closed by', ['joining link', 'riveted link', 'endless']).optional(),
+  idler: z
+    .strictObject({
+      at: point3,
+      teeth: integerField({ name: 'Teeth', min: 6, max: 60 }),
+      span: choiceField('Sits on', ['slack span', 'tight span']),
+      runs: choiceField('Runs', ['inside the chain', 'outside the chain']),
+      hold: choiceField('Held', ['fixed', 'sprung']),
+    })
+    .meta({ 'x-field': { name: 'Idler' } })
+    .optional(),
   ...efficiency('chain'),
 });
 
@@ -104,6 +130,14 @@ const bevel = z.strictObject({
   ...ends,
   teeth: teeth(5),
   ...gearSize,
+  spiral: quantityField('angle', {
+    name: 'Mean spiral angle',
+    example: '35 deg',
+    range: true,
+    above: 0,
+    max: 1,
+  }).optional(),
+  hand: choiceField('Hand of the driver’s spiral', ['left', 'right']).optional(),
   ...efficiency('bevel'),
 });
 
@@ -112,7 +146,15 @@ const spur = z.strictObject({ kind: z.literal('spur'), ...ends, teeth: teeth(5),
 const coupling = z.strictObject({
   kind: z.literal('coupling'),
   ...ends,
-  joint: choiceField('Joint', ['rigid', 'elastic', 'universal joint']),
+  joint: choiceField('Joint', ['rigid', 'elastic', 'universal joint', 'two universal joints']),
+  takes: z
+    .strictObject({
+      angle: quantityField('angle', { name: 'Angle it takes', example: '3 deg', min: 0, max: 1 }).optional(),
+      offset: quantityField('length', { name: 'Parallel offset it takes', example: '0.5 mm', min: 0 }).optional(),
+      axial: quantityField('length', { name: 'Axial movement it takes', example: '2 mm', min: 0 }).optional(),
+    })
+    .meta({ 'x-field': { name: 'What it takes up' } })
+    .optional(),
   ...efficiency('coupling'),
 });
 
@@ -140,8 +182,22 @@ const unit = z.strictObject({
 
 const stage = z.discriminatedUnion('kind', [chain, belt, bevel, spur, coupling, unit]);
 
+const adjuster = z.strictObject({
+  name: textField('Adjuster', 'axle slot'),
+  sets: choiceField('Sets', ['slack', 'gear position', 'sprocket line']),
+  /** Stage whose slack it sets, or seat whose place it sets. */
+  of: keyField({ name: 'Of', example: 'chain-2' }),
+  moves: keyField({ name: 'By moving', example: 'axle-c' }),
+  along: direction3,
+  travel: quantityField('length', { name: 'Travel from where it is drawn, each way', example: '12 mm', min: 0 }),
+});
+
 export const path = z
-  .strictObject({ shafts: namedMap('Shafts', shaft), stages: namedMap('Stages', stage) })
+  .strictObject({
+    shafts: namedMap('Shafts', shaft),
+    stages: namedMap('Stages', stage),
+    adjusters: namedMap('Adjusters', adjuster).optional(),
+  })
   .meta({ 'x-field': { name: 'Path of power' } });
 
 export type StageFile = z.infer<typeof stage>;

@@ -35,6 +35,10 @@ const shaft = (id: string, origin: Vec3, direction: Vec3, kind: Seat['kind'], st
       station,
       at: plus(origin, times(station, direction)),
       body: null,
+      diameter: null,
+      width: null,
+      outside: null,
+      opening: null,
     },
   ],
   stock: null,
@@ -62,6 +66,8 @@ describe('straight bevel pair in space', () => {
     teeth: { driver: 15, driven: 45 },
     module: value('length', inch(1 / 5)),
     faceWidth: value('length', faceWidth),
+    spiral: null,
+    hand: null,
   };
   const geometry = stageGeometry(stage, pinion, gear, atCorner(MIDDLE));
   const torque = lbf(406) * inch(3.88);

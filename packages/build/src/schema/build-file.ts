@@ -22,10 +22,10 @@ const override = z.strictObject({
   when: textField('When', '2026-03-14'),
 });
 
-/** The build file, format 1. */
-export const buildFormat1 = z
+/** The build file, format 2. */
+export const buildFile = z
   .strictObject({
-    format: z.literal(1),
+    format: z.literal(2),
     name: textField('Build', 'marsh-hauler'),
     about: textField('About', 'three-wheeled load carrier'),
     brief,
@@ -40,9 +40,9 @@ export const buildFormat1 = z
       .meta({ 'x-field': { name: 'Overridden design reserves' } })
       .optional(),
   })
-  .meta({ title: 'Oddwheel build, format 1' });
+  .meta({ title: 'Oddwheel build, format 2' });
 
-export type BuildFile = z.infer<typeof buildFormat1>;
+export type BuildFile = z.infer<typeof buildFile>;
 
 /** The newest format that this version reads and writes. */
-export const FORMAT = 1;
+export const FORMAT = 2;
