@@ -10,6 +10,9 @@ interface Props {
   readonly onCommit: (address: string, typed: string | null) => Promise<Fault | null>;
 }
 
+/** Characters past which a text takes two columns. */
+const WIDE_TEXT = 20;
+
 /** Id of a field's input, so that links elsewhere on the page can put the focus there. */
 export const fieldInputId = (address: string): string => `field:${address}`;
 
@@ -54,7 +57,7 @@ export function FieldEditor({ field, locked, onCommit }: Props): JSX.Element {
     className: fault ? 'wrong' : '',
   };
   return (
-    <div className="field">
+    <div className={field.entry === 'text' && inForce.length > WIDE_TEXT ? 'field wide' : 'field'}>
       <label htmlFor={shared.id}>{field.name}</label>
       {field.choices ? (
         <select {...shared} value={inForce} onChange={(event) => void commit(event.target.value)}>
@@ -88,7 +91,7 @@ export function FieldEditor({ field, locked, onCommit }: Props): JSX.Element {
       <div id={notes} className="field-notes">
         {fault && (
           <p className="fails" role="alert">
-            {faultSentence(fault)}
+            {faultSentence(fault, field.name)}
             {field.text !== null && ` In force: ${field.text}.`}
           </p>
         )}

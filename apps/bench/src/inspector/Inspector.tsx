@@ -13,6 +13,8 @@ interface Props {
   readonly address: string;
   readonly name: string;
   readonly fields: readonly Field[];
+  /** The findings that stand on it. */
+  readonly findings: readonly Finding[];
   readonly opened: Finding | null;
   readonly explanation: Explanation | null;
   readonly locked: string | null;
@@ -42,9 +44,8 @@ const SMALL_SCREEN = window.matchMedia('(max-width: 899px)');
 
 /** The selected element: its inputs, what follows from them, its findings, and the working of the opened one. */
 export function Inspector(props: Props): JSX.Element {
-  const { assessment, address, name, fields, opened } = props;
+  const { assessment, address, name, fields, findings, opened } = props;
   const element = assessment.path.find((one) => one.address === address);
-  const findings = assessment.findings.filter((finding) => finding.address === address);
   const note = assessment.notes[address];
   const heading = useRef<HTMLHeadingElement>(null);
   const body = useRef<HTMLElement>(null);
@@ -63,7 +64,9 @@ export function Inspector(props: Props): JSX.Element {
         <h2 id="inspector-heading" ref={heading} tabIndex={-1}>
           {name}
         </h2>
-        <span className="lead">{element && element.name !== PLACES[element.kind] ? PLACES[element.kind] : ''}</span>
+        <span className="lead">
+          {element && element.name.toLowerCase() !== PLACES[element.kind] ? PLACES[element.kind] : ''}
+        </span>
         <button type="button" className="link close" onClick={props.onClose}>
           {opened ? 'Close finding' : 'Close'}
         </button>
@@ -80,7 +83,13 @@ export function Inspector(props: Props): JSX.Element {
           onReveal={props.onReveal}
         />
       )}
-      {fields.length > 0 && <h3 className="hidden-name">Inputs</h3>}
+      {fields.length > 0 ? (
+        <h3 className="hidden-name">Inputs</h3>
+      ) : (
+        <p className="lead">
+          Not given in this build. Add “{address}” to build.json in a text editor; the page follows.
+        </p>
+      )}
       {fieldGroups(fields).map((group) => (
         <fieldset key={group.name ?? ''} className="field-group">
           {group.name !== null && <legend>{group.name}</legend>}

@@ -7,11 +7,11 @@ import { redoName, savedWords, undoName } from '../link/sync.ts';
 import { PathTable } from '../path/PathTable.tsx';
 import { GearScale } from '../slider/GearScale.tsx';
 import type { Actions } from '../state/actions.ts';
-import { type BenchStore, elementInView, nameOfElement } from '../state/bench.ts';
+import { type BenchStore, elementInView, elementOf, nameOfElement } from '../state/bench.ts';
 import { BriefBand } from './BriefBand.tsx';
 import { Footer } from './Footer.tsx';
 import { moveFinding, useReturningFocus } from './focus.ts';
-import { Head } from './Head.tsx';
+import { Head, PlainHead } from './Head.tsx';
 import { KeysDialog } from './KeysDialog.tsx';
 import { keyCommand } from './keys.ts';
 import { ConflictPanel, FaultList, OfflineBand, TroubleBand } from './Notices.tsx';
@@ -63,13 +63,14 @@ export function App({ store, actions }: { store: BenchStore; actions: Actions })
         <button type="button" className="skip" onClick={() => document.getElementById('main')?.focus()}>
           To the path
         </button>
+        {!assessment && <PlainHead />}
         {assessment && sync && (
           <Head
             name={assessment.name}
             about={assessment.about}
             saved={state.working ? 'working' : savedWords(sync)}
-            undo={undoName(sync)}
-            redo={redoName(sync)}
+            undo={locked === null ? undoName(sync) : null}
+            redo={locked === null ? redoName(sync) : null}
             units={assessment.units}
             mode={state.mode}
             actions={actions}
@@ -128,7 +129,8 @@ export function App({ store, actions }: { store: BenchStore; actions: Actions })
                       address={element}
                       name={nameOfElement(state, element)}
                       fields={state.fields.fields}
-                      opened={opened?.address === element ? opened : null}
+                      opened={opened && elementOf(state, opened.address) === element ? opened : null}
+                      findings={assessment.findings.filter((one) => elementOf(state, one.address) === element)}
                       explanation={state.explanation}
                       locked={locked}
                       inspecting={inspecting}

@@ -54,6 +54,18 @@ export const Head = memo(function Head(props: Props): JSX.Element {
   );
 });
 
+/** The head while there is no build to show. */
+export function PlainHead(): JSX.Element {
+  return (
+    <header className="head">
+      <h1 className="maker">
+        <Logo />
+        Oddwheel
+      </h1>
+    </header>
+  );
+}
+
 /** A wheel whose hub is off its centre. */
 function Logo(): JSX.Element {
   return (

@@ -3,10 +3,10 @@ import { withChange } from '../worker/changes.ts';
 import { latestWins } from '../worker/latest.ts';
 import type { RemoteModel } from '../worker/remote.ts';
 import type { Actions } from './actions.ts';
-import { type BenchStore, elementInView } from './bench.ts';
+import { type BenchStore, elementInView, elementOf } from './bench.ts';
 import { keepChoice } from './device.ts';
 import type { Document } from './document.ts';
-import { type Look, ownerOf, readLook, writeLook } from './look.ts';
+import { type Look, readLook, writeLook } from './look.ts';
 
 /**
  * Brings what hangs on the build and on where the page looks up to date: the fields of the element in view, and the
@@ -68,17 +68,13 @@ export function createActions(
   return {
     select: (address) => run(look({ element: address, finding: null })),
     reveal: (address) => {
-      const { assessment, parts } = store.getState();
-      const owner = ownerOf(
-        address,
-        [...(assessment?.path ?? []), ...parts].map((one) => one.address),
-      );
-      if (owner !== null)
-        run(look({ element: owner, finding: store.getState().look.finding }).then(() => reveal(address)));
+      const element = elementOf(store.getState(), address);
+      if (element !== null) run(look({ element, finding: store.getState().look.finding }).then(() => reveal(address)));
     },
     openFinding: (id) => {
       const finding = store.getState().assessment?.findings.find((one) => one.id === id);
-      if (finding) run(look({ element: finding.address, finding: id }));
+      const element = finding && elementOf(store.getState(), finding.address);
+      if (element) run(look({ element, finding: id }));
     },
     workCase: (workedCase) => {
       store.setState({ workedCase });

@@ -5,7 +5,7 @@ import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Sync } from '../link/sync.ts';
 import type { Part } from '../worker/model-api.ts';
 import type { Mode } from './actions.ts';
-import type { Look } from './look.ts';
+import { type Look, ownerOf } from './look.ts';
 
 /** Everything that the page shows. */
 export interface BenchState {
@@ -60,14 +60,23 @@ export function createBenchStore(look: Look, mode: Mode, singleKeys: boolean): B
   }));
 }
 
+/** The element or part of the build that an address belongs to; null when it belongs to none. */
+export function elementOf(state: Pick<BenchState, 'assessment' | 'parts'>, address: string): string | null {
+  const known = [...(state.assessment?.path ?? []), ...state.parts].map((one) => one.address);
+  return ownerOf(address, known);
+}
+
 /** The element in the inspector: the chosen one, else the one that breaks first, else the first of the path. */
 export function elementInView(state: BenchState): string | null {
-  const { look, assessment, parts } = state;
+  const { look, assessment } = state;
   if (!assessment) return null;
-  const known = [...assessment.path, ...parts].map((one) => one.address);
-  const element = look.element;
-  if (element !== null && known.includes(element)) return element;
-  return assessment.findings[0]?.address ?? known[0] ?? null;
+  const first = assessment.findings[0];
+  return (
+    (look.element === null ? null : elementOf(state, look.element)) ??
+    (first ? elementOf(state, first.address) : null) ??
+    assessment.path[0]?.address ??
+    null
+  );
 }
 
 /** Name of an element or a part of the build, as its column or cell says it. */
