@@ -7,14 +7,15 @@ import type { Assessment } from '@oddwheel/build/assess/types';
  * not known is null there, as is a number without an end.
  */
 export function assessmentJson(assessment: Assessment): string {
-  const { name, about, here, hereNote, path, gears, cases, findings, reserves } = assessment;
-  const { assumed, findOut, closure, parts, reference, shafts, units, notes } = assessment;
+  const { name, about, here, hereNote, path, gears, cases, findings, reserves, ...after } = assessment;
+  const { assumed, findOut, closure, parts, reference, shafts, units, notes, ...more } = after;
   return JSON.stringify(
     {
       format: 1,
       ...{ name, about, here, hereNote, path, gears, cases, findings },
       reserves: Array.from(reserves),
       ...{ assumed, findOut, closure, parts, reference, shafts, units, notes },
+      ...more,
     },
     null,
     2,

@@ -3,6 +3,7 @@ import type { Assessment, Closure, Finding, PathElement, Severity } from '@oddwh
 import { formatQuantity } from '@oddwheel/quantity/format';
 import { type Column, table, WIDTH } from '../table.ts';
 import { plainLine, wrap } from '../text-width.ts';
+import { adjusterLines, assemblyLines, moveLines } from './adjusters.ts';
 import { reserveText, spreadText, type Units } from './numbers.ts';
 
 export const CAUTION =
@@ -205,6 +206,9 @@ export function reportLines(assessment: Assessment, colour: boolean): string[] {
     '',
     ...findingLines(assessment, painter(colour)),
     ...shelfLines(assessment),
+    ...adjusterLines(assessment),
+    ...moveLines(assessment),
+    ...assemblyLines(assessment),
     ...assumedLines(assessment),
     ...findOutLines(assessment),
     '',

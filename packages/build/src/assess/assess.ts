@@ -1,5 +1,7 @@
 import type { Cache } from '../model/cache.ts';
 import type { Model, Value } from '../model/model.ts';
+import { adjustmentOf } from './adjusters/adjustment.ts';
+import { assemblyOf } from './assembly/assembly.ts';
 import { placeSlider } from './cases.ts';
 import { type Evaluation, evaluate } from './evaluation.ts';
 import { findingsOf } from './findings.ts';
@@ -72,6 +74,8 @@ function write(evaluation: Evaluation, findings: readonly Finding[], here: Here,
         seats: shaft.seats.map(({ address, name, kind, at }) => ({ address, name, kind, at })),
       }),
     ),
+    adjustment: adjustmentOf(model),
+    assembly: assemblyOf(model),
     here,
     hereNote,
     units: model.units,

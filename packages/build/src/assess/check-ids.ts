@@ -22,6 +22,15 @@ export const CHECK_IDS = [
   'target.pull',
   'shop.swing',
   'shop.bar',
+  'adjust.slack',
+  'adjust.gear',
+  'adjust.line',
+  'adjust.fitting',
+  'adjust.wear',
+  'adjust.order',
+  'assembly.slide',
+  'assembly.enter',
+  'assembly.close',
 ] as const;
 export type CheckId = (typeof CHECK_IDS)[number];
 

@@ -1,6 +1,8 @@
 /** What an assessment says: plain data for the page, the command line and the book alike. All numbers are SI. */
 import type { Kind } from '@oddwheel/quantity/kinds';
 import type { Vec3 } from '@oddwheel/quantity/quantity';
+import type { Adjustment } from './adjusters/types.ts';
+import type { Assembly } from './assembly/types.ts';
 
 export type Severity = 'holds' | 'thin' | 'fails' | 'unknown';
 
@@ -238,6 +240,10 @@ export interface Assessment {
   readonly parts: readonly PartNeed[];
   readonly reference: readonly ReferenceRow[];
   readonly shafts: readonly ShaftPlace[];
+  /** What has to be set, by what, in which order, and what it disturbs. */
+  readonly adjustment: Adjustment;
+  /** How the drive goes together, and how parts that wear are changed. */
+  readonly assembly: Assembly;
   readonly here: Here;
   /** The slider stood outside the gear's range: says which gear would do. */
   readonly hereNote: string | null;

@@ -3,6 +3,7 @@ import type { Fault } from '../fault.ts';
 import { nearestRows, tableHas } from '../model/rows.ts';
 import { tyreFault } from '../model/tyre.ts';
 import { isRecord, pointerKey, valueAt, walkSchema } from '../schema/describe.ts';
+import { adjusterFaults } from './adjuster-references.ts';
 import { engineFaults } from './engine-references.ts';
 import { pathFaults } from './path-references.ts';
 
@@ -35,7 +36,13 @@ export function referenceFaults(value: unknown): Fault[] {
         });
     }
   });
-  faults.push(...pathFaults(value), ...engineFaults(value), ...wheelFaults(value), ...addressFaults(value));
+  faults.push(
+    ...pathFaults(value),
+    ...adjusterFaults(value),
+    ...engineFaults(value),
+    ...wheelFaults(value),
+    ...addressFaults(value),
+  );
   return faults;
 }
 

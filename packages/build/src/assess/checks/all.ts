@@ -1,3 +1,5 @@
+import { gearAdjuster, lineAdjuster, settingOrder, slackAdjuster, takeUpFitting, takeUpWear } from './adjusters.ts';
+import { close, enter, slide } from './assembly.ts';
 import { cruise, forward, pull as pullTarget, sidePull, topSpeed } from './brief.ts';
 import { clear, fit, links, parallel, pull, slack, slope, wrap } from './chain.ts';
 import type { Check } from './check.ts';
@@ -29,4 +31,13 @@ export const CHECKS: readonly Check[] = [
   pullTarget,
   swing,
   bar,
+  slackAdjuster,
+  gearAdjuster,
+  lineAdjuster,
+  takeUpFitting,
+  takeUpWear,
+  settingOrder,
+  slide,
+  enter,
+  close,
 ];

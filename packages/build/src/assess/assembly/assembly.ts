@@ -1,0 +1,67 @@
+import type { Model } from '../../model/model.ts';
+import { printer } from '../scene.ts';
+import { type Part, partsOf } from './parts.ts';
+import { entryPlan, type Judged, slidePlan } from './plan.ts';
+import { assemblySteps, loopService, partService } from './steps.ts';
+import type { Assembly, Service, ShaftAssembly } from './types.ts';
+
+/** The way a shaft goes together, welded plates and all. */
+export function wholePlan(parts: readonly Part[], show: ReturnType<typeof printer>): Judged {
+  return parts.some(({ opening }) => opening) ? entryPlan(parts, show) : slidePlan(parts, show);
+}
+
+/** Shafts that the builder puts together: the engine's output comes as it is. */
+function shaftAssemblies(model: Model, wholes: readonly Judged[]): ShaftAssembly[] {
+  return model.shafts.flatMap((shaft, index): ShaftAssembly[] => {
+    const whole = wholes[index];
+    if (index === 0 || !whole) return [];
+    const { plan, verdict } = whole;
+    return [
+      {
+        address: shaft.address,
+        name: shaft.name,
+        steps: verdict.is === 'yes' ? assemblySteps(model, index, partsOf(model, index), plan) : [],
+        missing: verdict.is === 'open' ? verdict.missing : [],
+      },
+    ];
+  });
+}
+
+const CHANGED = { sprocket: 'sprocket', pulley: 'sprocket', bearing: 'bearing' } as const;
+
+function computed(model: Model): Assembly {
+  const show = printer(model);
+  const wholes = model.shafts.map((_, index) => wholePlan(partsOf(model, index), show));
+  const ofParts = model.shafts.flatMap((shaft, index) =>
+    partsOf(model, index).flatMap(({ seat }, at): Service[] => {
+      const whole = wholes[index];
+      const changes = seat.kind in CHANGED ? CHANGED[seat.kind as keyof typeof CHANGED] : null;
+      // A bearing of the engine is the business of its own handbook.
+      if (!whole || changes === null || seat.body === 'engine') return [];
+      const service = partService(model, index, at, whole, show);
+      return [{ address: seat.address, name: `${seat.name} on ${shaft.name}`, changes, ...service }];
+    }),
+  );
+  const ofLoops = model.stages.flatMap((stage, index): Service[] =>
+    stage.kind === 'chain' || stage.kind === 'belt'
+      ? [
+          {
+            address: stage.address,
+            name: stage.name,
+            changes: 'chain',
+            ...loopService(model, index, stage, wholes, show),
+          },
+        ]
+      : [],
+  );
+  return { shafts: shaftAssemblies(model, wholes), services: [...ofParts, ...ofLoops] };
+}
+
+const known = new WeakMap<Model, Assembly>();
+
+/** How the drive goes together and comes apart. Models do not change, so each is worked out once. */
+export function assemblyOf(model: Model): Assembly {
+  const found = known.get(model) ?? computed(model);
+  known.set(model, found);
+  return found;
+}
