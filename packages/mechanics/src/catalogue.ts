@@ -25,6 +25,10 @@ import { ratioTrainPower } from './ratio/train-power.ts';
 import { RESERVES } from './reserve/reserve.ts';
 import { spurForces } from './spur/forces.ts';
 import { spurGeometry } from './spur/geometry.ts';
+import { armCentreDistance } from './suspension/centre-distance.ts';
+import { chainOnArm } from './suspension/chain-on-arm.ts';
+import { armChainTravel } from './suspension/chain-travel.ts';
+import { armSlackToSet } from './suspension/slack-to-set.ts';
 import { boundedCurve } from './vehicle/bounded-curve.ts';
 import { roadSpeed } from './vehicle/road-speed.ts';
 import { rollingCircumference } from './vehicle/rolling-circumference.ts';
@@ -35,6 +39,9 @@ import { tyreDiameter } from './vehicle/tyre-diameter.ts';
 
 /** Every public method, for lookup by id. */
 export const METHODS: readonly Method[] = [
+  armCentreDistance,
+  armChainTravel,
+  armSlackToSet,
   beltCentreDistance,
   beltLength,
   bevelApex,
@@ -48,6 +55,7 @@ export const METHODS: readonly Method[] = [
   chainCentreDistanceApprox,
   chainLength,
   chainLengthApprox,
+  chainOnArm,
   chainPull,
   chainSlack,
   chainSpeed,
@@ -60,9 +68,9 @@ export const METHODS: readonly Method[] = [
   roadSpeed,
   rollingCircumference,
   shaftSpeed,
+  sprocketDiameters,
   spurForces,
   spurGeometry,
-  sprocketDiameters,
   torqueCurve,
   tractiveForce,
   tyreDiameter,

@@ -31,6 +31,7 @@ export function linksOver(
 }
 
 /**
+ * @param input the input to name in the error
  * @throws MethodError when the tooth tips of the two sprockets would touch.
  */
 export function refuseOverlap(
@@ -39,12 +40,13 @@ export function refuseOverlap(
   teethDriver: number,
   teethDriven: number,
   centreDistance: number,
+  input = 'centreDistance',
 ): void {
   const needed = tipRadius(pitch, teethDriver) + tipRadius(pitch, teethDriven);
   if (centreDistance > needed) return;
   throw new MethodError(
     method,
-    'centreDistance',
+    input,
     `The sprockets overlap: their tooth tips need a centre distance of more than ${needed} m; read ${centreDistance} m.`,
   );
 }
