@@ -33,7 +33,7 @@ export interface Part {
   readonly width: Size;
   /** Largest outside size. */
   readonly outer: Size;
-  /** A bearing in a welded plate: the hole in it, bearing out. */
+  /** A bearing in a plate, welded in the subframe or said to have a hole: the hole in it, bearing out. */
   readonly opening: Size | null;
 }
 
@@ -53,7 +53,10 @@ export function partsOf(model: Model, index: number): readonly Part[] {
         bore: size('diameter', seat.diameter, 'the seat diameter of'),
         width: size('width', seat.width, 'the width of'),
         outer: outerSize(model, index, seat, size),
-        opening: seat.body === 'subframe' ? size('opening', seat.opening, 'the hole in the plate of') : null,
+        opening:
+          seat.body === 'subframe' || seat.opening !== null
+            ? size('opening', seat.opening, 'the hole in the plate of')
+            : null,
       };
     })
     .sort((a, b) => a.station - b.station);

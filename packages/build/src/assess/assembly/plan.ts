@@ -1,6 +1,6 @@
 import type { printer } from '../scene.ts';
 import { type End, otherEnd, type Part } from './parts.ts';
-import { allOf, passes, type Size, type Verdict } from './verdict.ts';
+import { allOf, passes, type Size, type Verdict, YES } from './verdict.ts';
 
 export type Show = ReturnType<typeof printer>;
 
@@ -25,7 +25,7 @@ const sizeText = (size: Size, show: Show): string =>
 /** Whether a part slides over the seats between it and one end. */
 export function slides(parts: readonly Part[], index: number, from: End, show: Show): Verdict {
   const part = parts[index];
-  if (!part) return { is: 'yes' };
+  if (!part) return YES;
   const passed = from === 'low' ? parts.slice(0, index) : parts.slice(index + 1);
   return allOf(
     passed.map((other) =>
@@ -41,7 +41,7 @@ export function slides(parts: readonly Part[], index: number, from: End, show: S
 
 /** Whether a part goes through the hole of a plate, bearing out. */
 export function throughPlate(part: Part, plate: Part, show: Show): Verdict {
-  if (!plate.opening) return { is: 'yes' };
+  if (!plate.opening) return YES;
   const { opening } = plate;
   return passes(
     part.outer,
@@ -61,7 +61,7 @@ function slideVerdict(parts: readonly Part[], plan: Plan, show: Show): Verdict {
 /** Whether shaft and parts get through the welded plates: a part that the shaft meets inside does not have to. */
 function entryVerdict(parts: readonly Part[], plan: Plan, show: Show): Verdict {
   const { entry } = plan;
-  if (entry === null) return { is: 'yes' };
+  if (entry === null) return YES;
   return allOf(
     parts.flatMap((plate, p): Verdict[] => {
       const { opening } = plate;

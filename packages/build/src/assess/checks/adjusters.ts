@@ -7,6 +7,7 @@ import type { ChainGeometry, Used } from '../geometry/types.ts';
 import type { Missing } from '../types.ts';
 import type { Check, Outcome, Scene, Subject } from './check.ts';
 import { measured } from './measured.ts';
+import { perModel } from './per-model.ts';
 
 type ChainStage = Extract<Stage, { readonly kind: 'chain' }>;
 
@@ -85,10 +86,10 @@ const settingCheck = (
   ...rest,
   perCase: false,
   subjects: settingSubjects(sets),
-  run: (scene, subject) => {
+  run: perModel((scene, subject) => {
     const setting = settingAt(scene.model, sets, subject);
     return setting ? hasAdjuster(scene, setting) : null;
-  },
+  }),
 });
 
 /** The slack of each chain, and the tension of each belt, can be set. */
@@ -141,12 +142,11 @@ function takeUpOf(scene: Scene, subject: Subject): TakeUp | null {
   return best ? { stage, chain, ...best, used: () => used.filter((x) => x.method.id === 'chain.length') } : null;
 }
 
-const onTakeUp =
-  (run: (found: TakeUp, scene: Scene) => Outcome | null): Check['run'] =>
-  (scene, subject) => {
+const onTakeUp = (run: (found: TakeUp, scene: Scene) => Outcome | null): Check['run'] =>
+  perModel((scene, subject) => {
     const found = takeUpOf(scene, subject);
     return found ? run(found, scene) : null;
-  };
+  });
 
 const chainSubjects = (model: Model): readonly Subject[] =>
   settingSubjects('slack')(model).filter(({ stage }) => stage !== null && model.stages[stage]?.kind === 'chain');

@@ -3,9 +3,10 @@ import { wholePlan } from '../assembly/assembly.ts';
 import { type Part, partsOf } from '../assembly/parts.ts';
 import { slidePlan } from '../assembly/plan.ts';
 import { assemblySteps, missingJoint, shutIn } from '../assembly/steps.ts';
-import { allOf, type Verdict } from '../assembly/verdict.ts';
+import { allOf, type Verdict, YES } from '../assembly/verdict.ts';
 import type { Missing } from '../types.ts';
 import { type Check, type Outcome, type Scene, type Subject, stagesOfKind } from './check.ts';
+import { perModel } from './per-model.ts';
 
 const own = { reserve: 1, from: 'a part goes over or through another or not' } as const;
 
@@ -43,14 +44,14 @@ function roomBetween(parts: readonly Part[], show: Scene['show']): Room {
   let least: Room['least'] = null;
   const verdicts = parts.slice(1).map((part, k): Verdict => {
     const before = parts[k];
-    if (!before) return { is: 'yes' };
+    if (!before) return YES;
     const between = `${before.seat.name} and ${part.seat.name}`;
     const missing: Missing[] = [before, part].flatMap(({ width }) => (width.value === null ? [width.missing] : []));
     if (before.width.value === null || part.width.value === null) return { is: 'open', missing };
     const gap = part.station - before.station - (before.width.value + part.width.value) / 2;
     if (least === null || gap < least.gap) least = { gap, between };
     // Parts that touch do so on purpose.
-    return gap > -1e-9 ? { is: 'yes' } : { is: 'no', why: [`${between} overlap by ${show('length', -gap)}`] };
+    return gap > -1e-9 ? YES : { is: 'no', why: [`${between} overlap by ${show('length', -gap)}`] };
   });
   return { verdict: allOf(verdicts), least };
 }
@@ -64,10 +65,13 @@ export const slide: Check = {
   atWorst: 'fails',
   perCase: false,
   subjects: shafts,
-  run: (scene, subject) => {
+  run: perModel((scene, subject) => {
     const parts = partsOf(scene.model, indexOf(scene, subject));
     const room = roomBetween(parts, scene.show);
-    const verdict = allOf([room.verdict, slidePlan(parts, scene.show).verdict]);
+    const sized = parts.map(
+      ({ bore }): Verdict => (bore.value === null ? { is: 'open', missing: [bore.missing] } : YES),
+    );
+    const verdict = allOf([room.verdict, slidePlan(parts, scene.show).verdict, ...sized]);
     const gap = room.least;
     return outcomeOf(
       verdict,
@@ -75,7 +79,7 @@ export const slide: Check = {
         `Every part slides to its seat from one end${gap ? `; least room is ${scene.show('length', gap.gap)}, between ${gap.between}` : ''}.`,
       'It cannot be put together',
     );
-  },
+  }),
 };
 
 /** The shaft enters and leaves its plates with the subframe welded. */
@@ -88,9 +92,12 @@ export const enter: Check = {
   perCase: false,
   subjects: (model) =>
     shafts(model).filter(({ address }) =>
-      model.shafts.some((shaft) => shaft.address === address && shaft.seats.some(({ body }) => body === 'subframe')),
+      partsOf(
+        model,
+        model.shafts.findIndex((shaft) => shaft.address === address),
+      ).some(({ opening }) => opening !== null),
     ),
-  run: (scene, subject) => {
+  run: perModel((scene, subject) => {
     const { model, show } = scene;
     const index = indexOf(scene, subject);
     const parts = partsOf(model, index);
@@ -102,7 +109,7 @@ export const enter: Check = {
       () => assemblySteps(model, index, parts, whole.plan).slice(0, -1).join(' '),
       'From neither side does the shaft go into its plates',
     );
-  },
+  }),
 };
 
 /** A closed chain or belt gets on: by a link that opens, or over a shaft's end. */
