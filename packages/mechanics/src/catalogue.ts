@@ -17,6 +17,7 @@ import { chainSpeed } from './chain/speed.ts';
 import { sprocketDiameters } from './chain/sprocket-diameters.ts';
 import { chainStaticReserve } from './chain/static-reserve.ts';
 import { chainWearSpread } from './chain/wear-spread.ts';
+import { clearanceCapsules } from './clearance/capsules.ts';
 import { universalRatio } from './coupling/universal-ratio.ts';
 import type { Method } from './method/method.ts';
 import { ratioOverall } from './ratio/overall.ts';
@@ -62,6 +63,7 @@ export const METHODS: readonly Method[] = [
   chainStaticReserve,
   chainWearSpread,
   chordalVariation,
+  clearanceCapsules,
   ratioOverall,
   ratioStage,
   ratioTrainPower,
