@@ -6,17 +6,21 @@ import { bevelGeometry } from './bevel/geometry.ts';
 import { bevelPitchAngles } from './bevel/pitch-angles.ts';
 import { bevelSense } from './bevel/sense.ts';
 import { bevelVirtualTeeth } from './bevel/virtual-teeth.ts';
+import { chainAlignment } from './chain/alignment.ts';
 import { chainCentreDistance } from './chain/centre-distance.ts';
 import { chainCentreDistanceApprox } from './chain/centre-distance-approx.ts';
 import { chordalVariation } from './chain/chordal-variation.ts';
+import { chainIdlerLength } from './chain/idler-length.ts';
 import { chainLength } from './chain/length.ts';
 import { chainLengthApprox } from './chain/length-approx.ts';
 import { chainPull } from './chain/pull.ts';
+import { chainRigidLinks } from './chain/rigid-links.ts';
 import { chainSlack } from './chain/slack.ts';
 import { chainSpeed } from './chain/speed.ts';
 import { sprocketDiameters } from './chain/sprocket-diameters.ts';
 import { chainStaticReserve } from './chain/static-reserve.ts';
 import { chainWearSpread } from './chain/wear-spread.ts';
+import { chainWearTakeUp } from './chain/wear-take-up.ts';
 import { clearanceCapsules } from './clearance/capsules.ts';
 import { universalRatio } from './coupling/universal-ratio.ts';
 import type { Method } from './method/method.ts';
@@ -52,16 +56,20 @@ export const METHODS: readonly Method[] = [
   bevelSense,
   bevelVirtualTeeth,
   boundedCurve,
+  chainAlignment,
   chainCentreDistance,
   chainCentreDistanceApprox,
+  chainIdlerLength,
   chainLength,
   chainLengthApprox,
   chainOnArm,
   chainPull,
+  chainRigidLinks,
   chainSlack,
   chainSpeed,
   chainStaticReserve,
   chainWearSpread,
+  chainWearTakeUp,
   chordalVariation,
   clearanceCapsules,
   ratioOverall,

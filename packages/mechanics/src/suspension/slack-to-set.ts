@@ -175,7 +175,7 @@ export const armSlackToSet = defineMethod({
       return excess - excessOf(span, movementTightest);
     };
     const least = tipRadius(pitch, teethDriver) + tipRadius(pitch, teethDriven);
-    const most = (linksFitted * pitch) / 2;
+    const most = (linksFitted * pitch) / 2 + radiusDriver + radiusDriven;
     if (!(least < most && spare(least) > 0)) {
       throw new MethodError(
         id,
