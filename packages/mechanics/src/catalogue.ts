@@ -5,6 +5,7 @@ import { bevelForces } from './bevel/forces.ts';
 import { bevelGeometry } from './bevel/geometry.ts';
 import { bevelPitchAngles } from './bevel/pitch-angles.ts';
 import { bevelSense } from './bevel/sense.ts';
+import { bevelSpiralForces } from './bevel/spiral-forces.ts';
 import { bevelVirtualTeeth } from './bevel/virtual-teeth.ts';
 import { chainAlignment } from './chain/alignment.ts';
 import { chainCentreDistance } from './chain/centre-distance.ts';
@@ -54,6 +55,7 @@ export const METHODS: readonly Method[] = [
   bevelGeometry,
   bevelPitchAngles,
   bevelSense,
+  bevelSpiralForces,
   bevelVirtualTeeth,
   boundedCurve,
   chainAlignment,

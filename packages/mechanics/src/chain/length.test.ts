@@ -2,7 +2,6 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { MethodError } from '../method/method.ts';
 import { checkMethod } from '../method/proof.ts';
-import { findRoot } from '../numerics/root.ts';
 import { chainCentreDistance } from './centre-distance.ts';
 import { chainCentreDistanceApprox } from './centre-distance-approx.ts';
 import { chainLength } from './length.ts';
@@ -142,75 +141,6 @@ describe('links and centre distance, constructed cases', () => {
     expect(mm(found.span)).toBeCloseTo(447.641, 2);
   });
 });
-
-describe('a taut chain of rigid links over two polygons, independent of the closed form', () => {
-  it('chain-polygon-13-39 — 76 links: needs 24.6502 to 24.6530 pitches, and the closed form on average', () => {
-    const exact = chainCentreDistance.run({ pitch: 1, teethDriver: 13, teethDriven: 39, links: 76 }).centreDistance;
-    const phases = 12;
-    const centres = Array.from({ length: phases }, (_, k) => polygonCentre(13, 39, 76, k / phases, exact));
-    expect(Math.min(...centres)).toBeCloseTo(24.6502, 3);
-    expect(Math.max(...centres)).toBeCloseTo(24.653, 3);
-    expect(centres.reduce((sum, centre) => sum + centre, 0) / phases).toBeCloseTo(exact, 4);
-  });
-});
-
-/**
- * Centre distance at which a chain of rigid links lies taut, with the driver turned by a part of one tooth. The driven sprocket is
- * turned until the upper span is a whole number of links; then the centres are moved until the whole chain has the links wanted.
- */
-function polygonCentre(teeth1: number, teeth2: number, links: number, part: number, near: number): number {
-  const corners = (teeth: number, phase: number, x: number): [number, number][] => {
-    const [radius, step] = [1 / (2 * Math.sin(Math.PI / teeth)), (2 * Math.PI) / teeth];
-    return Array.from({ length: teeth }, (_, k) => [
-      x + radius * Math.cos(step * (k + phase)),
-      radius * Math.sin(step * (k + phase)),
-    ]);
-  };
-  const layAt = (centre: number, phase2: number): { total: number; upper: number } => {
-    const hull = convexHull([...corners(teeth1, part, 0), ...corners(teeth2, phase2, centre)]);
-    let total = 0;
-    let upper = 0;
-    hull.forEach(([x, y], k) => {
-      const [nx, ny] = hull[(k + 1) % hull.length] as [number, number];
-      const length = Math.hypot(nx - x, ny - y);
-      total += length;
-      if (length > 2 && y > 0) upper = length;
-    });
-    return { total, upper };
-  };
-  const totalAt = (centre: number): number => {
-    const off = (phase2: number): number => {
-      const { upper } = layAt(centre, phase2);
-      return upper - Math.round(upper);
-    };
-    const places = Array.from({ length: 25 }, (_, k) => k / 24);
-    const k = places.findIndex((place, i) => {
-      const [here, next] = [off(place), off(places[i + 1] ?? 1)];
-      return here * next <= 0 && Math.abs(here - next) < 0.5;
-    });
-    return layAt(centre, findRoot(off, places[k] as number, places[k + 1] as number)).total;
-  };
-  return findRoot((centre) => totalAt(centre) - links, near - 0.02, near + 0.02, 1e-10);
-}
-
-/** Andrew's monotone chain. */
-function convexHull(points: readonly (readonly [number, number])[]): [number, number][] {
-  const sorted = [...points].sort((a, b) => a[0] - b[0] || a[1] - b[1]);
-  const half = (list: readonly (readonly [number, number])[]): [number, number][] => {
-    const hull: [number, number][] = [];
-    for (const [x, y] of list) {
-      while (hull.length > 1) {
-        const [bx, by] = hull.at(-1) as [number, number];
-        const [ax, ay] = hull.at(-2) as [number, number];
-        if ((bx - ax) * (y - ay) - (by - ay) * (x - ax) > 1e-12) break;
-        hull.pop();
-      }
-      hull.push([x, y]);
-    }
-    return hull.slice(0, -1);
-  };
-  return [...half(sorted), ...half(sorted.reverse())];
-}
 
 const drives = fc.record({
   pitch: fc.double({ min: 0.006, max: 0.04, noNaN: true }),
