@@ -23,7 +23,13 @@ import { chainStaticReserve } from './chain/static-reserve.ts';
 import { chainWearSpread } from './chain/wear-spread.ts';
 import { chainWearTakeUp } from './chain/wear-take-up.ts';
 import { clearanceCapsules } from './clearance/capsules.ts';
+import { elasticSelect } from './coupling/elastic-select.ts';
+import { couplingMisalignment } from './coupling/misalignment.ts';
+import { couplingResonance } from './coupling/resonance.ts';
+import { universalCouple } from './coupling/universal-couple.ts';
+import { universalPair } from './coupling/universal-pair.ts';
 import { universalRatio } from './coupling/universal-ratio.ts';
+import { universalRipple } from './coupling/universal-ripple.ts';
 import type { Method } from './method/method.ts';
 import { ratioOverall } from './ratio/overall.ts';
 import { ratioStage } from './ratio/stage.ts';
@@ -74,6 +80,9 @@ export const METHODS: readonly Method[] = [
   chainWearTakeUp,
   chordalVariation,
   clearanceCapsules,
+  couplingMisalignment,
+  couplingResonance,
+  elasticSelect,
   ratioOverall,
   ratioStage,
   ratioTrainPower,
@@ -86,6 +95,9 @@ export const METHODS: readonly Method[] = [
   torqueCurve,
   tractiveForce,
   tyreDiameter,
+  universalCouple,
+  universalPair,
   universalRatio,
+  universalRipple,
   ...Object.values(RESERVES),
 ];
