@@ -2,9 +2,21 @@ import { BEVEL_TEETH } from './bevel-teeth.ts';
 import { BRIEF_DEFAULTS } from './brief-defaults.ts';
 import { CHAIN_LIMITS_TABLE } from './chain-limits.ts';
 import { CHAIN_SIZES } from './chain-sizes.ts';
+import { CYCLE_HWFET } from './cycle-hwfet.ts';
+import { CYCLE_NEDC, CYCLE_UDC } from './cycle-nedc.ts';
+import { CYCLE_R47 } from './cycle-r47.ts';
+import { CYCLE_UDDS } from './cycle-udds.ts';
+import { CYCLE_WMTC_PART1 } from './cycle-wmtc-part1.ts';
+import { CYCLE_WMTC_PART2 } from './cycle-wmtc-part2.ts';
+import { CYCLE_WMTC_PART3 } from './cycle-wmtc-part3.ts';
+import { DRAG_AREAS } from './drag-areas.ts';
+import { MOTORCYCLE_ROAD_LOAD } from './motorcycle-road-load.ts';
+import { ROLLING_RESISTANCE } from './rolling-resistance.ts';
 import { STAGE_EFFICIENCIES } from './stage-efficiencies.ts';
 import { rowInSi, type Table } from './table.ts';
 import { TYRE_ALPHA_WIDTHS } from './tyre-alpha-widths.ts';
+import { TYRE_FRICTION } from './tyre-friction.ts';
+import { TYRE_GROWTH } from './tyre-growth.ts';
 import { TYRE_LOAD_INDICES } from './tyre-load-indices.ts';
 import { TYRE_SPEED_SYMBOLS } from './tyre-speed-symbols.ts';
 
@@ -13,8 +25,21 @@ const TABLES: readonly Table[] = [
   BRIEF_DEFAULTS,
   CHAIN_LIMITS_TABLE,
   CHAIN_SIZES,
+  CYCLE_HWFET,
+  CYCLE_NEDC,
+  CYCLE_R47,
+  CYCLE_UDC,
+  CYCLE_UDDS,
+  CYCLE_WMTC_PART1,
+  CYCLE_WMTC_PART2,
+  CYCLE_WMTC_PART3,
+  DRAG_AREAS,
+  MOTORCYCLE_ROAD_LOAD,
+  ROLLING_RESISTANCE,
   STAGE_EFFICIENCIES,
   TYRE_ALPHA_WIDTHS,
+  TYRE_FRICTION,
+  TYRE_GROWTH,
   TYRE_LOAD_INDICES,
   TYRE_SPEED_SYMBOLS,
 ];
