@@ -1,7 +1,9 @@
 import { BEVEL_TEETH } from './bevel-teeth.ts';
+import { BODY_MOVEMENTS } from './body-movements.ts';
 import { BRIEF_DEFAULTS } from './brief-defaults.ts';
 import { CHAIN_LIMITS_TABLE } from './chain-limits.ts';
 import { CHAIN_SIZES } from './chain-sizes.ts';
+import { COUPLING_LIMITS } from './coupling-limits.ts';
 import { CYCLE_HWFET } from './cycle-hwfet.ts';
 import { CYCLE_NEDC, CYCLE_UDC } from './cycle-nedc.ts';
 import { CYCLE_R47 } from './cycle-r47.ts';
@@ -22,9 +24,11 @@ import { TYRE_SPEED_SYMBOLS } from './tyre-speed-symbols.ts';
 
 const TABLES: readonly Table[] = [
   BEVEL_TEETH,
+  BODY_MOVEMENTS,
   BRIEF_DEFAULTS,
   CHAIN_LIMITS_TABLE,
   CHAIN_SIZES,
+  COUPLING_LIMITS,
   CYCLE_HWFET,
   CYCLE_NEDC,
   CYCLE_R47,

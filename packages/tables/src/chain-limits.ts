@@ -66,6 +66,18 @@ export const CHAIN_LIMITS_TABLE = defineTable({
       source: GUIDE,
       note: 'Greatest offset of the sprocket faces at centres up to 1 m.',
     },
+    'belt-angle': {
+      values: { angle: 0.25 },
+      how: 'memory',
+      source: 'Makers’ design manuals for toothed belts',
+      note: 'Toothed belts: greatest misalignment, angle of the shafts and of the offset together.',
+    },
+    'idler-mesh': {
+      values: { teeth: 3 },
+      how: 'memory',
+      source: 'Chain makers’ design manuals',
+      note: 'Fewest teeth of an idler in mesh.',
+    },
     'centres-usual': { values: { pitchesLow: 30, pitchesHigh: 50 }, how: 'read', source: INSTALLATION },
     'centres-pulsating': {
       values: { pitchesLow: 20 },
