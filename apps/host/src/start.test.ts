@@ -227,7 +227,7 @@ describe('events', () => {
     const good = onDisk();
     const events = await listenTo(host.url);
     await events.next('build');
-    writeFileSync(join(folders.folder, 'build.json'), good.replace('"format": 1', '"format": 99'));
+    writeFileSync(join(folders.folder, 'build.json'), good.replace(/"format": \d+/, '"format": 99'));
     const told = await events.next('build', (data) => data.text.includes('"format": 99'));
     const now = await build();
     expect(now.readOnly).toBe(true);

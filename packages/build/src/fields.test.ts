@@ -25,7 +25,7 @@ describe('fields of an element', () => {
         '/teeth/driven',
         '/links',
         '/tensioner',
-      '/joint',
+        '/joint',
         '/efficiency',
       ],
     );

@@ -148,7 +148,9 @@ function collect(
     const childGroup = deeper
       ? named.length > 0 || group === null
         ? childName
-        : `${group}, ${(childName ?? '').toLowerCase()}`
+        : childName === null
+          ? group
+          : `${group}, ${childName.toLowerCase()}`
       : group;
     collect(session, at, child, childGroup, branch.required ? !branch.required.includes(key) : false, out);
   }

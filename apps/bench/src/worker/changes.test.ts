@@ -16,6 +16,8 @@ const assessment = (over: Partial<Assessment>): Assessment => ({
   parts: [],
   reference: [],
   shafts: [],
+  adjustment: { settings: [], disturbances: [], order: [], rings: [], moves: [] },
+  assembly: { shafts: [], services: [] },
   here: { gear: '2', roadSpeed: 5 },
   hereNote: null,
   units: {},

@@ -1,10 +1,9 @@
-import type { Engine, ReferenceVehicle, Space, Stage, Targets, Value, Vehicle } from './model.ts';
+import type { Engine, ReferenceVehicle, Stage, Targets, Value, Vehicle } from './model.ts';
 
 /** Every input of a model, in the order of the path. */
 export function allValues(
   engine: Engine,
   vehicle: Vehicle,
-  space: Space,
   rollOut: Value | null,
   stages: readonly Stage[],
   targets: Targets,
@@ -12,8 +11,7 @@ export function allValues(
 ): Value[] {
   const ofStage = (stage: Stage): (Value | null)[] => {
     if (stage.kind === 'chain') return [stage.strands, stage.efficiency];
-    if (stage.kind === 'bevel' || stage.kind === 'spur')
-      return [stage.module, stage.faceWidth, stage.spiral, stage.efficiency];
+    if (stage.kind === 'bevel' || stage.kind === 'spur') return [stage.module, stage.faceWidth, stage.efficiency];
     if (stage.kind === 'unit') return [stage.ratio, stage.ratedTorque, stage.ratedInputSpeed, stage.efficiency];
     return [stage.efficiency];
   };
@@ -26,23 +24,11 @@ export function allValues(
     engine.boxEfficiency,
     vehicle.mass,
     vehicle.payload,
-    vehicle.wheelbase,
-    vehicle.drivenLoad,
-    vehicle.centreHeight,
-    vehicle.dragArea,
-    vehicle.rolling,
-    vehicle.friction,
-    vehicle.wheelInertia,
-    vehicle.engineInertia,
-    space.wanted,
     ...stages.flatMap(ofStage),
     rollOut,
     targets.topSpeed,
     targets.cruiseSpeed,
     targets.pull,
-    targets.climb,
-    targets.sprintTo,
-    targets.sprintIn,
     ...(reference ? [...reference.overall, reference.rollOut, reference.at] : []),
   ];
   return all.filter((v) => v !== null);

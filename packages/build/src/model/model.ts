@@ -79,16 +79,6 @@ export interface ChainSize {
   readonly source: string;
 }
 
-/** A toothed wheel that guides or tensions a chain between its two sprockets. */
-export interface Idler {
-  readonly address: string;
-  readonly at: Vec3;
-  readonly teeth: number;
-  readonly span: 'slack span' | 'tight span';
-  readonly runs: 'inside the chain' | 'outside the chain';
-  readonly sprung: boolean;
-}
-
 export interface Teeth {
   readonly driver: number;
   readonly driven: number;
@@ -103,7 +93,6 @@ export type Stage =
       readonly links: number | null;
       readonly tensioner: boolean | null;
       readonly joint: 'joining link' | 'riveted link' | 'endless' | null;
-      readonly idler: Idler | null;
     })
   | (StageBase & {
       readonly kind: 'belt';
@@ -116,16 +105,8 @@ export type Stage =
       readonly teeth: Teeth;
       readonly module: Value | null;
       readonly faceWidth: Value | null;
-      /** Mean spiral angle and hand of the driver; null for straight teeth. */
-      readonly spiral: Value | null;
-      readonly hand: 'left' | 'right' | null;
     })
-  | (StageBase & {
-      readonly kind: 'coupling';
-      readonly joint: 'rigid' | 'elastic' | 'universal joint' | 'two universal joints';
-      /** What it takes up: angle, parallel offset, axial movement; null where not said. */
-      readonly takes: { readonly angle: number | null; readonly offset: number | null; readonly axial: number | null };
-    })
+  | (StageBase & { readonly kind: 'coupling'; readonly joint: 'rigid' | 'elastic' | 'universal joint' })
   | (StageBase & {
       readonly kind: 'unit';
       readonly ratio: Value;
@@ -172,67 +153,11 @@ export interface Targets {
   readonly cruiseSpeed: Value | null;
   readonly cruiseEngine: Value | null;
   readonly pull: Value | null;
-  readonly climb: Value | null;
-  readonly sprintTo: Value | null;
-  readonly sprintIn: Value | null;
 }
 
 export interface Vehicle {
   readonly mass: Value;
   readonly payload: Value;
-  readonly contact:
-    | 'two, rear driven'
-    | 'three, single rear driven'
-    | 'three, pair of rears driven'
-    | 'four, rears driven'
-    | 'front driven'
-    | null;
-  readonly wheelbase: Value | null;
-  /** Laden mass on the driven axle, standing. */
-  readonly drivenLoad: Value | null;
-  readonly centreHeight: Value | null;
-  readonly dragArea: Value;
-  readonly rolling: Value;
-  readonly friction: Value;
-  readonly wheelInertia: Value;
-  readonly engineInertia: Value;
-}
-
-/** A swinging arm about a cross axis through its pivot; angles from where the wheel is drawn, both positive. */
-export interface Suspension {
-  readonly address: string;
-  readonly pivot: Vec3;
-  readonly bump: number;
-  readonly rebound: number;
-  /** Travel of the axle in its slot, each way. */
-  readonly slot: number | null;
-  readonly armThickness: number | null;
-}
-
-/** A box with its sides along the vehicle axes: something solid, or room for a spanner or puller. */
-export interface KeepOut {
-  readonly address: string;
-  readonly name: string;
-  readonly kind: 'solid' | 'access';
-  readonly least: Vec3;
-  readonly most: Vec3;
-  readonly body: Body;
-}
-
-export interface Tube {
-  readonly address: string;
-  readonly name: string;
-  readonly from: Vec3;
-  readonly to: Vec3;
-  readonly size: number;
-  readonly body: Body;
-}
-
-export interface Space {
-  readonly keepOuts: readonly KeepOut[];
-  readonly tubes: readonly Tube[];
-  /** Clearance wanted between what moves and what stands still. */
-  readonly wanted: Value;
 }
 
 export interface Adjuster {
@@ -287,8 +212,6 @@ export interface Model {
   readonly engine: Engine;
   readonly vehicle: Vehicle;
   readonly wheel: Wheel;
-  readonly suspension: Suspension | null;
-  readonly space: Space;
   readonly adjusters: readonly Adjuster[];
   readonly targets: Targets;
   readonly reference: ReferenceVehicle | null;

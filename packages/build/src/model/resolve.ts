@@ -19,15 +19,7 @@ import type {
   Targets,
   Value,
 } from './model.ts';
-import {
-  lengthOrNull,
-  point,
-  resolveAdjusters,
-  resolveSpace,
-  resolveSuspension,
-  resolveVehicle,
-  unitVector,
-} from './resolve-layout.ts';
+import { lengthOrNull, point, resolveAdjusters, resolveVehicle, unitVector } from './resolve-layout.ts';
 import { chainSize } from './rows.ts';
 import { type Reader, typedNumber, value, valueOrNull } from './value.ts';
 import { resolveWheel } from './wheel.ts';
@@ -91,14 +83,6 @@ function resolveStage(reader: Reader, id: string, file: StageFile): Stage {
         links: file.links ?? null,
         tensioner: file.tensioner === undefined ? null : file.tensioner === 'slack side',
         joint: file.joint ?? null,
-        idler: file.idler
-          ? {
-              address: `${address}/idler`,
-              ...file.idler,
-              at: point(file.idler.at),
-              sprung: file.idler.hold === 'sprung',
-            }
-          : null,
       };
     case 'belt':
       return {
@@ -116,19 +100,12 @@ function resolveStage(reader: Reader, id: string, file: StageFile): Stage {
         teeth: file.teeth,
         module: maybe('module'),
         faceWidth: maybe('faceWidth'),
-        spiral: maybe('spiral'),
-        hand: file.kind === 'bevel' ? (file.hand ?? null) : null,
       };
     case 'coupling':
       return {
         ...base,
         kind: 'coupling',
         joint: file.joint,
-        takes: {
-          angle: file.takes?.angle === undefined ? null : typedNumber('angle', file.takes.angle),
-          offset: lengthOrNull(file.takes?.offset),
-          axial: lengthOrNull(file.takes?.axial),
-        },
       };
     case 'unit': {
       const rating = (key: string) =>
@@ -226,9 +203,6 @@ function resolveTargets(reader: Reader, file: BuildFile['brief']['targets']): Ta
     cruiseSpeed: maybe('cruiseSpeed'),
     cruiseEngine: maybe('cruiseEngine'),
     pull: maybe('pull'),
-    climb: maybe('climb'),
-    sprintTo: maybe('sprintTo'),
-    sprintIn: maybe('sprintIn'),
   };
 }
 
@@ -309,8 +283,6 @@ export function resolve(build: BuildFile, cache: Cache | null): Model {
   }
   const wheel = reuse(cache, 'resolve:wheel', [brief.wheel], () => resolveWheel(reader, brief.wheel));
   const vehicle = reuse(cache, 'resolve:vehicle', [brief.vehicle], () => resolveVehicle(reader, brief.vehicle));
-  const suspension = reuse(cache, 'resolve:suspension', [brief.suspension], () => resolveSuspension(brief.suspension));
-  const space = reuse(cache, 'resolve:space', [brief.space], () => resolveSpace(reader, brief.space));
   const adjusters = reuse(cache, 'resolve:adjusters', [path.adjusters], () => resolveAdjusters(path.adjusters));
   const targets = reuse(cache, 'resolve:targets', [brief.targets], () => resolveTargets(reader, brief.targets));
   const reference = reuse(cache, 'resolve:reference', [brief.reference], () =>
@@ -323,8 +295,6 @@ export function resolve(build: BuildFile, cache: Cache | null): Model {
     engine,
     vehicle,
     wheel,
-    suspension,
-    space,
     adjusters,
     targets,
     reference,
@@ -341,7 +311,7 @@ export function resolve(build: BuildFile, cache: Cache | null): Model {
         ]),
       ),
     ),
-    values: allValues(engine, vehicle, space, wheel.rollOut, order.stages, targets, reference),
+    values: allValues(engine, vehicle, wheel.rollOut, order.stages, targets, reference),
   };
 }
 

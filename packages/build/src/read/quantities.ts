@@ -16,7 +16,7 @@ export function quantityFault(address: string, text: string, facts: FieldFacts):
       address,
       problem: `${facts.name}: ${parsed.problem}`,
       read: text,
-      accepted: `${parsed.accepted}${example}`,
+      accepted: `${parsed.accepted.replace(/\.?$/, '.')}${example}`,
     };
   if (parsed.isRange && !facts.range)
     return {

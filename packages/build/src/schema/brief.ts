@@ -106,80 +106,6 @@ const vehicle = z
       blank: { row: 'brief-defaults/payload' },
       recipe: 'Weigh the rider and the heaviest load you mean to carry.',
     }).optional(),
-    contact: choiceField('Wheels on the ground', [
-      'two, rear driven',
-      'three, single rear driven',
-      'three, pair of rears driven',
-      'four, rears driven',
-      'front driven',
-    ]).optional(),
-    wheelbase: quantityField('length', {
-      name: 'Wheelbase',
-      example: '1.65 m',
-      range: true,
-      above: 0,
-      max: 10,
-      recipe: 'Wheels straight ahead, drop a plumb line from each axle to the floor and measure between the marks.',
-    }).optional(),
-    drivenLoad: quantityField('mass', {
-      name: 'Laden mass on the driven axle, standing',
-      example: '380 kg',
-      range: true,
-      above: 0,
-      recipe:
-        'Loaded and with the rider on, bathroom scales under a plank at the driven wheel, the others packed level.',
-    }).optional(),
-    centreHeight: quantityField('length', {
-      name: 'Height of the centre of mass above the ground, laden',
-      example: '620 mm',
-      range: true,
-      above: 0,
-      max: 5,
-      recipe: 'Lift one end by a known height and weigh the other: the shift of load over the slope gives the height.',
-    }).optional(),
-    dragArea: quantityField('area', {
-      name: 'Drag area, drag coefficient times frontal area',
-      example: '0.9 m2',
-      range: true,
-      above: 0,
-      max: 20,
-      blank: { row: 'brief-defaults/drag-area' },
-      recipe: 'Coast down on a level road on a still day from two speeds and time the loss of each 10 km/h.',
-    }).optional(),
-    rolling: quantityField('number', {
-      name: 'Rolling resistance coefficient of the ground',
-      example: '0.02..0.08',
-      range: true,
-      above: 0,
-      max: 1,
-      blank: { row: 'brief-defaults/rolling' },
-      recipe: 'Pull the vehicle slowly over the ground with a spring balance and divide by its weight.',
-    }).optional(),
-    friction: quantityField('number', {
-      name: 'Grip, friction coefficient of tyre on ground',
-      example: '0.8',
-      range: true,
-      above: 0,
-      max: 3,
-      blank: { row: 'brief-defaults/friction' },
-      recipe: 'Lock the wheel and pull with a balance: pull over load is the friction coefficient.',
-    }).optional(),
-    wheelInertia: quantityField('inertia', {
-      name: 'Moment of inertia of the driven wheel',
-      example: '4.5 kg.m2',
-      range: true,
-      above: 0,
-      blank: { row: 'brief-defaults/wheel-inertia' },
-      recipe: 'Hang the wheel flat on three equal ropes, twist it a little, and time ten swings.',
-    }).optional(),
-    engineInertia: quantityField('inertia', {
-      name: 'Moment of inertia of crank, flywheel and clutch',
-      example: '0.02 kg.m2',
-      range: true,
-      above: 0,
-      blank: { row: 'brief-defaults/engine-inertia' },
-      recipe: 'Weigh the flywheel: half its mass times its radius squared is a fair first value.',
-    }).optional(),
   })
   .meta({ 'x-field': { name: 'Vehicle' } });
 
@@ -213,18 +139,6 @@ const targets = z
       example: '3 kN',
       above: 0,
     }).optional(),
-    climb: quantityField('fraction', {
-      name: 'Grade to climb in first gear, rise over run',
-      example: '25 %',
-      above: 0,
-      max: 2,
-    }).optional(),
-    sprintTo: quantityField('speed', {
-      name: 'Speed to reach from standstill',
-      example: '50 km/h',
-      above: 0,
-    }).optional(),
-    sprintIn: quantityField('time', { name: 'Time to reach it in', example: '12 s', above: 0 }).optional(),
   })
   .meta({ 'x-field': { name: 'Targets' } });
 
@@ -296,79 +210,11 @@ const shop = z
   })
   .meta({ 'x-field': { name: 'Shop' } });
 
-const suspension = z
-  .strictObject({
-    pivot: point3,
-    bump: quantityField('angle', {
-      name: 'Bump, wheel up from where it is drawn',
-      example: '9 deg',
-      min: 0,
-      max: 1,
-      recipe:
-        'Spring out, lift the wheel until it touches, and measure the rise of the axle; its sine is the rise over the arm.',
-    }),
-    rebound: quantityField('angle', {
-      name: 'Rebound, wheel down from where it is drawn',
-      example: '6 deg',
-      min: 0,
-      max: 1,
-      recipe: 'On the stand, measure how far the axle drops from its place with the rider on.',
-    }),
-    slot: quantityField('length', {
-      name: 'Travel of the axle in its slot, each way',
-      example: '15 mm',
-      min: 0,
-      max: 0.5,
-    }).optional(),
-    armThickness: quantityField('length', {
-      name: 'Height of the arm where the chain passes',
-      example: '40 mm',
-      min: 0,
-      max: 0.5,
-    }).optional(),
-  })
-  .meta({ 'x-field': { name: 'Swinging arm' } });
-
-const body = choiceField('Carried by', ['engine', 'subframe', 'vehicle frame', 'swinging arm']);
-
-const space = z
-  .strictObject({
-    keepOuts: namedMap(
-      'Keep-outs',
-      z.strictObject({
-        name: textField('Name', 'engine and gearbox'),
-        kind: choiceField('What for', ['solid', 'access']),
-        least: point3,
-        most: point3,
-        body,
-      }),
-    ).optional(),
-    tubes: namedMap(
-      'Tubes',
-      z.strictObject({
-        name: textField('Name', 'left rail'),
-        from: point3,
-        to: point3,
-        size: quantityField('length', { name: 'Outside size', example: '30 mm', above: 0 }),
-        body,
-      }),
-    ).optional(),
-    wanted: quantityField('length', {
-      name: 'Clearance wanted between moving and still',
-      example: '10 mm',
-      above: 0,
-      blank: { row: 'brief-defaults/clearance' },
-    }).optional(),
-  })
-  .meta({ 'x-field': { name: 'Space' } });
-
 export const brief = z
   .strictObject({
     engine,
     vehicle,
     wheel,
-    suspension: suspension.optional(),
-    space: space.optional(),
     targets: targets.optional(),
     reference: reference.optional(),
     shop: shop.optional(),

@@ -2,6 +2,9 @@ import { cross, dot, minus, norm, plus, times } from '@oddwheel/mechanics/numeri
 import type { Vec3 } from '@oddwheel/quantity/quantity';
 import type { Action } from './types.ts';
 
+/** Differences of coordinates below this are rounding, not places. */
+const NOISE = 1e-12;
+
 /** Two parallel axes seen along them: line of centres, offset of the planes. */
 export interface ParallelPlace {
   readonly centreDistance: number;
@@ -22,7 +25,7 @@ export function parallelPlace(driver: Vec3, driven: Vec3, direction: Vec3): Para
   return {
     centreDistance,
     u: centreDistance > 0 ? times(1 / centreDistance, across) : null,
-    planeOffset: Math.abs(along),
+    planeOffset: Math.abs(along) < NOISE ? 0 : Math.abs(along),
   };
 }
 
