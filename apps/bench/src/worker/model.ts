@@ -68,5 +68,5 @@ function partsOf(session: Session): readonly Part[] {
   const brief = Object.entries(BUILD_SCHEMA.properties?.brief?.properties ?? {})
     .map(([key, node]) => part(`/brief/${key}`, node['x-field']?.name ?? key))
     .filter(({ address }) => !columns.has(address));
-  return [...brief, part('/units', 'Build and units')];
+  return [...brief, part('/path/adjusters', 'Adjusters'), part('/units', 'Build and units')];
 }
