@@ -128,7 +128,10 @@ export function runThroughGears(run: Run, stop: (message: string) => never) {
     shiftDistance += rolled.distance;
     loadWork += rolled.loadWork;
     here = rolled.speed;
-    gear++;
+    if (here >= toSpeed)
+      stop(`Speed at the end: ${toSpeed} m/s is passed by rolling downhill within a shift, not under pull.`);
+    do gear++;
+    while (gear < last && endOf(gear) <= here);
   }
   return {
     time,
