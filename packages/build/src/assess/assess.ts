@@ -5,6 +5,7 @@ import { assemblyOf } from './assembly/assembly.ts';
 import { placeSlider } from './cases.ts';
 import { type Evaluation, evaluate } from './evaluation.ts';
 import { findingsOf } from './findings.ts';
+import { layoutOf } from './layout/layout.ts';
 import { partsNeeded } from './parts.ts';
 import { gearSpans, loadCases, pathOf } from './path.ts';
 import { referenceRows } from './reference.ts';
@@ -76,6 +77,7 @@ function write(evaluation: Evaluation, findings: readonly Finding[], here: Here,
     ),
     adjustment: adjustmentOf(model),
     assembly: assemblyOf(model),
+    layout: layoutOf(middle.scene),
     here,
     hereNote,
     units: model.units,

@@ -31,6 +31,22 @@ export const CHECK_IDS = [
   'assembly.slide',
   'assembly.enter',
   'assembly.close',
+  'chain.plane',
+  'belt.angle',
+  'bevel.seat',
+  'bevel.hand',
+  'idler.mesh',
+  'idler.place',
+  'idler.slack-side',
+  'idler.overrun',
+  'idler.plane',
+  'coupling.angle',
+  'coupling.even',
+  'coupling.takes',
+  'bodies.supports',
+  'bodies.wheel',
+  'bodies.mesh',
+  'bodies.slack',
 ] as const;
 export type CheckId = (typeof CHECK_IDS)[number];
 

@@ -63,6 +63,14 @@ export function stageFacts(evaluation: Evaluation, k: number): readonly Fact[] {
         'chain.chordalVariation',
         (r) => chain(r)?.chordal,
       ),
+      ...one(
+        'idler',
+        'Teeth of the idler in mesh',
+        'number',
+        'number',
+        'chain.idlerLength',
+        (r) => chain(r)?.idler?.teethInMesh,
+      ),
       ...efficiency,
     ];
   }
@@ -74,6 +82,20 @@ export function stageFacts(evaluation: Evaluation, k: number): readonly Fact[] {
       ...one('cone', 'Outer cone distance', 'length', 'length', 'bevel.geometry', (r) => bevel(r)?.coneDistance),
       ...one('mean-driver', 'Mean diameter, driver', 'length', 'length', 'bevel.geometry', (r) => bevel(r)?.meanDriver),
       ...one('mean-driven', 'Mean diameter, driven', 'length', 'length', 'bevel.geometry', (r) => bevel(r)?.meanDriven),
+      ...efficiency,
+    ];
+  }
+  if (kind === 'coupling') {
+    const coupling = (r: CornerResult) => r.scene.stages[k]?.coupling;
+    const first = coupling(evaluation.middle);
+    const uneven = first && first.joints.length > 0;
+    const method = first?.joints.length === 2 ? 'coupling.universalPair' : 'coupling.universalRatio';
+    return [
+      ...one('angle', 'Angle between the shafts', 'angle', 'angle', '', (r) => coupling(r)?.angle),
+      ...one('offset', 'Shafts off each other by', 'length', 'length', '', (r) => coupling(r)?.offset),
+      ...(uneven
+        ? one('unevenness', 'Speed varies by', 'fraction', 'percent', method, (r) => coupling(r)?.unevenness)
+        : []),
       ...efficiency,
     ];
   }

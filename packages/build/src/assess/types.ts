@@ -3,6 +3,7 @@ import type { Kind } from '@oddwheel/quantity/kinds';
 import type { Vec3 } from '@oddwheel/quantity/quantity';
 import type { Adjustment } from './adjusters/types.ts';
 import type { Assembly } from './assembly/types.ts';
+import type { Layout } from './layout/types.ts';
 
 export type Severity = 'holds' | 'thin' | 'fails' | 'unknown';
 
@@ -244,6 +245,8 @@ export interface Assessment {
   readonly adjustment: Adjustment;
   /** How the drive goes together, and how parts that wear are changed. */
   readonly assembly: Assembly;
+  /** Which bodies carry what, what passes between them, and what turns a backward wheel round. */
+  readonly layout: Layout;
   readonly here: Here;
   /** The slider stood outside the gear's range: says which gear would do. */
   readonly hereNote: string | null;

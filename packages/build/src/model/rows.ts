@@ -1,6 +1,7 @@
 import { tableNamed } from '@oddwheel/tables/catalogue';
 import { CHAIN_LIMITS_TABLE } from '@oddwheel/tables/chain-limits';
 import { CHAIN_SIZES } from '@oddwheel/tables/chain-sizes';
+import { COUPLING_LIMITS } from '@oddwheel/tables/coupling-limits';
 import { nearestKeys, rowInSi, sourceOf, type Table } from '@oddwheel/tables/table';
 import type { ChainSize } from './model.ts';
 
@@ -46,11 +47,24 @@ export function blankRow(name: string): BlankValue {
   return { si: (lo + hi) / 2, lo, hi, text: `${printed} ${unit}`.trim(), source: sourceOf(found, key) };
 }
 
-const limit = (key: string, column: 'angle' | 'fraction' | 'slope') => {
+const limit = (key: string, column: 'angle' | 'fraction' | 'slope' | 'length' | 'teeth') => {
   const value = rowInSi(CHAIN_LIMITS_TABLE, key)[column];
   if (value === undefined) throw new Error(`Chain limit ${key} has no ${column}.`);
   return { value, row: `chain-limits/${key}`, source: sourceOf(CHAIN_LIMITS_TABLE, key) };
 };
+
+const couplingLimit = (key: string) => {
+  const { angle = Number.NaN, offset = Number.NaN, axial = Number.NaN } = rowInSi(COUPLING_LIMITS, key);
+  return { angle, offset, axial, row: `coupling-limits/${key}`, source: sourceOf(COUPLING_LIMITS, key) };
+};
+
+/** What couplings and universal joints bear, SI, with their rows and sources. */
+export const JOINT_LIMITS = {
+  rigid: couplingLimit('rigid'),
+  good: couplingLimit('joint-good'),
+  most: couplingLimit('joint-most'),
+  residual: couplingLimit('residual-angle'),
+} as const;
 
 /** Layout limits of chain drives, SI, with their rows and sources. */
 export const CHAIN_LIMITS = {
@@ -59,4 +73,7 @@ export const CHAIN_LIMITS = {
   slackUsual: limit('slack-usual', 'fraction'),
   slackSpecial: limit('slack-special', 'fraction'),
   parallel: limit('parallel', 'slope'),
+  faceOffset: limit('face-offset', 'length'),
+  idlerMesh: limit('idler-mesh', 'teeth'),
+  beltAngle: limit('belt-angle', 'angle'),
 } as const;

@@ -1,10 +1,15 @@
 import { gearAdjuster, lineAdjuster, settingOrder, slackAdjuster, takeUpFitting, takeUpWear } from './adjusters.ts';
+import { beltAngle, plane, seat } from './alignment.ts';
 import { close, enter, slide } from './assembly.ts';
-import { cruise, forward, pull as pullTarget, sidePull, topSpeed } from './brief.ts';
+import { meshOnBodies, sidePull, slackOnBodies, supports, wheelSupports } from './bodies.ts';
+import { cruise, forward, pull as pullTarget, topSpeed } from './brief.ts';
 import { clear, fit, links, parallel, pull, slack, slope, wrap } from './chain.ts';
 import type { Check } from './check.ts';
+import { even, jointAngle, takes } from './coupling.ts';
 import { beltFit, centres, face, meet, undercut } from './gears.ts';
+import { idlerPlane, mesh, overrun, place, slackSide } from './idler.ts';
 import { bar, swing } from './shop.ts';
+import { hand } from './spiral.ts';
 import { unitSpeed, unitTorque } from './unit.ts';
 
 /** Every check, in the order in which rows stand in the table of reserves. */
@@ -40,4 +45,20 @@ export const CHECKS: readonly Check[] = [
   slide,
   enter,
   close,
+  plane,
+  beltAngle,
+  seat,
+  hand,
+  mesh,
+  place,
+  slackSide,
+  overrun,
+  idlerPlane,
+  jointAngle,
+  even,
+  takes,
+  supports,
+  wheelSupports,
+  meshOnBodies,
+  slackOnBodies,
 ];

@@ -4,6 +4,7 @@ import { shaftSpeed } from '@oddwheel/mechanics/vehicle/shaft-speed';
 import { tractiveForce } from '@oddwheel/mechanics/vehicle/tractive-force';
 import type { Value } from '../../model/model.ts';
 import type { Used } from '../geometry/types.ts';
+import { senseFixes } from '../layout/sense-fixes.ts';
 import { turnsForward } from '../scene.ts';
 import { type Check, oneSubject, type Scene } from './check.ts';
 import { measured } from './measured.ts';
@@ -44,51 +45,20 @@ export const forward: Check = {
     return {
       kind: 'plain',
       holds,
-      says: () =>
-        holds
-          ? 'The wheel rolls forward in every forward gear.'
-          : 'The wheel rolls backward in every forward gear: put the bevel gear on the other side of the pinion, or reverse another stage.',
+      says: () => (holds ? 'The wheel rolls forward in every forward gear.' : backward(scene)),
       uses: [],
       used: () => scene.stages.flatMap((stage) => stage.used.filter((used) => used.method.id.endsWith('.sense'))),
     };
   },
 };
 
-/** An output that drove a joint was not made for a chain's side pull. */
-export const sidePull: Check = {
-  id: 'output.side-pull',
-  title: 'side pull on the engine’s output',
-  consequence: 'loses drive',
-  wanted: target,
-  atWorst: 'fails',
-  perCase: false,
-  subjects: (model) => [{ address: '/brief/engine/output', element: model.shafts[0]?.name ?? 'Output', stage: null }],
-  run: ({ model }) => {
-    const first = model.stages[0];
-    if (!first || first.kind === 'coupling') return null;
-    const { madeFor } = model.engine;
-    if (madeFor === null)
-      return {
-        kind: 'unknown',
-        missing: [
-          {
-            address: '/brief/engine/output/madeFor',
-            says: 'whether the output was made for side pull or for torque only',
-          },
-        ],
-      };
-    return {
-      kind: 'plain',
-      holds: madeFor === 'side pull',
-      says: () =>
-        madeFor === 'side pull'
-          ? `The output was made for side pull, and ${first.name} pulls on it.`
-          : `The output was made for torque only, and ${first.name} pulls it sideways: give the first sprocket two bearings of its own behind a coupling, or an outboard bearing on the engine.`,
-      uses: [],
-      used: () => [],
-    };
-  },
-};
+/** Says what turns the wheel round; each way was tried. */
+function backward(scene: Scene): string {
+  const fixes = senseFixes(scene).map(({ text }) => text);
+  return fixes.length === 0
+    ? 'The wheel rolls backward in every forward gear.'
+    : `The wheel rolls backward in every forward gear. Any one of these turns it round: ${fixes.join('; ')}.`;
+}
 
 /** Ratios from crank to wheel in one gear, and their product, as a used method. */
 function overallOf(scene: Scene, gear: number): { readonly ratio: number; readonly used: Used } {

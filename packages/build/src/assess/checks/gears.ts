@@ -101,6 +101,8 @@ export const undercut: Check = {
   run: (scene, subject) => {
     const found = gearOf(scene, subject);
     if (!found) return null;
+    // The table is for straight teeth.
+    if (found.stage.kind === 'bevel' && (found.stage.spiral || found.stage.hand)) return null;
     const { driver, driven } = found.stage.teeth;
     const [pinion, gear] = [Math.min(driver, driven), Math.max(driver, driven)];
     const keys = Object.keys(BEVEL_TEETH.rows).map(Number);

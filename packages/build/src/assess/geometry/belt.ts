@@ -30,6 +30,7 @@ export function beltGeometry(stage: BeltStage, from: Shaft, to: Shaft, at: At): 
     pitchRadiusDriver: (stage.pitch * teethDriver) / (2 * Math.PI),
     chain: null,
     bevel: null,
+    coupling: null,
     used: [],
   };
   if (relation === null) return base;

@@ -2,6 +2,7 @@ import { bevelApex } from '@oddwheel/mechanics/bevel/apex';
 import { bevelForces } from '@oddwheel/mechanics/bevel/forces';
 import { bevelGeometry as bevelMethod } from '@oddwheel/mechanics/bevel/geometry';
 import { bevelSense } from '@oddwheel/mechanics/bevel/sense';
+import { bevelSpiralForces } from '@oddwheel/mechanics/bevel/spiral-forces';
 import { MethodError } from '@oddwheel/mechanics/method/method';
 import { cross, dot, minus, plus, times, unit } from '@oddwheel/mechanics/numerics/vector';
 import type { Vec3 } from '@oddwheel/quantity/quantity';
@@ -14,7 +15,7 @@ type GearStage = Extract<Stage, { readonly kind: 'bevel' | 'spur' }>;
 /** Axes that pass further apart than this have no apex worth the name, and the pair's sense is left open. */
 const MOST_APART = 0.005;
 
-/** A straight bevel pair: apex, cones, sense, and tooth forces at the mean cone. */
+/** A bevel pair, straight or spiral: apex, cones, sense, and tooth forces at the mean cone. */
 export function bevelGeometry(stage: GearStage, from: Shaft, to: Shaft, at: At): StageGeometry {
   const { driver: teethDriver, driven: teethDriven } = stage.teeth;
   const skew = lineAngle(from.direction, to.direction);
@@ -31,6 +32,7 @@ export function bevelGeometry(stage: GearStage, from: Shaft, to: Shaft, at: At):
     pitchRadiusDriver: null,
     chain: null,
     bevel: null,
+    coupling: null,
     used: [],
   };
   const [driver, driven] = [seatOf(from, stage.from), seatOf(to, stage.to)];
@@ -79,25 +81,28 @@ export function bevelGeometry(stage: GearStage, from: Shaft, to: Shaft, at: At):
     const out2 = times(sense.sideDriven, unit(to.direction));
     const shaftAngle = Math.acos(Math.max(-1, Math.min(1, dot(out1, out2))));
     const relation = sense.sense > 0 ? 1 : -1;
+    const teeth = teethOf(stage, at);
     const sized = cones(stage, at, shaftAngle, apex.axisDistance, apex.apex, used);
     return {
       ...base,
       relation,
       bevel: sized.bevel,
       used,
-      actions: sized.mean
-        ? toothActions(
-            from,
-            driver.at,
-            driven.at,
-            apex.apex,
-            out1,
-            out2,
-            sense.contact,
-            sized.mean,
-            teethDriven / teethDriver,
-          )
-        : onlyTorque(from, to, relation),
+      actions:
+        sized.mean && teeth
+          ? toothActions(
+              from,
+              driver.at,
+              driven.at,
+              apex.apex,
+              out1,
+              out2,
+              sense.contact,
+              sized.mean,
+              teethDriven / teethDriver,
+              teeth,
+            )
+          : onlyTorque(from, to, relation),
     };
   } catch (error) {
     if (!(error instanceof MethodError)) throw error;
@@ -155,6 +160,22 @@ function cones(
   };
 }
 
+interface TeethLean {
+  readonly spiralAngle: number;
+  readonly hand: 'left' | 'right';
+}
+
+/** How the teeth lean; null where an angle is given without a hand, or a hand without an angle. Straight teeth have no hand to speak of. */
+function teethOf(stage: GearStage, at: At): TeethLean | null {
+  if (!stage.spiral) return stage.hand === null ? { spiralAngle: 0, hand: 'right' } : null;
+  return stage.hand === null ? null : { spiralAngle: at(stage.spiral), hand: stage.hand };
+}
+
+/** Sense of the driver as seen from its back, the large end. */
+export function seenFromBack(turns: Vec3, awayFromApex: Vec3): 'clockwise' | 'counter-clockwise' {
+  return dot(turns, awayFromApex) < 0 ? 'clockwise' : 'counter-clockwise';
+}
+
 /**
  * Tooth forces on both shafts per newton metre through each, at the middle of the face, moments about the seat points.
  * Directions: tangential along the common surface velocity, with it on the driven gear; axial away from the apex; radial toward the own axis.
@@ -169,20 +190,30 @@ function toothActions(
   contact: Vec3,
   mean: Mean,
   ratio: number,
+  teeth: TeethLean,
 ): (sense: 1 | -1) => Actions {
   const along = unit(contact);
   const point = plus(apex, times(mean.coneDistance, along));
   const radial = (out: Vec3): Vec3 => unit(minus(along, times(dot(along, out), out)));
-  const forces = bevelForces.run({
+  const pair = {
     torqueDriver: 1,
     meanDiameterDriver: mean.diameterDriver,
     pitchAngleDriver: mean.pitchAngleDriver,
     pitchAngleDriven: mean.pitchAngleDriven,
     pressureAngle: Math.PI / 9,
-  });
-  const wedge1 = minus(times(forces.axialDriver, out1), times(forces.radialDriver, radial(out1)));
-  const wedge2 = minus(times(forces.axialDriven, out2), times(forces.radialDriven, radial(out2)));
+  };
   return (sense) => {
+    const forces =
+      teeth.spiralAngle === 0
+        ? bevelForces.run(pair)
+        : bevelSpiralForces.run({
+            ...pair,
+            ...teeth,
+            turning: seenFromBack(turning(from, sense), out1),
+            flow: 'drive',
+          });
+    const wedge1 = minus(times(forces.axialDriver, out1), times(forces.radialDriver, radial(out1)));
+    const wedge2 = minus(times(forces.axialDriven, out2), times(forces.radialDriven, radial(out2)));
     const velocity = unit(cross(turning(from, sense), along));
     const onDriver = minus(wedge1, times(forces.tangential, velocity));
     const onDriven = times(1 / ratio, plus(wedge2, times(forces.tangential, velocity)));

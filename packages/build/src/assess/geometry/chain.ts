@@ -1,17 +1,20 @@
 import { chordalVariation } from '@oddwheel/mechanics/chain/chordal-variation';
+import { chainIdlerLength } from '@oddwheel/mechanics/chain/idler-length';
 import { chainLength } from '@oddwheel/mechanics/chain/length';
 import { sprocketDiameters } from '@oddwheel/mechanics/chain/sprocket-diameters';
 import { MethodError } from '@oddwheel/mechanics/method/method';
 import { dot } from '@oddwheel/mechanics/numerics/vector';
+import type { Vec3 } from '@oddwheel/quantity/quantity';
 import type { Shaft, Stage } from '../../model/model.ts';
+import { bentActions, idlerGeometry, onTightSpan } from './idler.ts';
 import { lineAngle, MOST_SKEW, onlyTorque, seatOf, turning } from './place.ts';
 import { parallelPlace, tangentActions } from './tangent.ts';
-import type { At, ChainGeometry, StageGeometry, Used } from './types.ts';
+import type { At, ChainGeometry, IdlerGeometry, StageGeometry, Used } from './types.ts';
 
 type ChainStage = Extract<Stage, { readonly kind: 'chain' }>;
 
 /** Slope of the line of centres against the ground plane. */
-export function slopeOf(u: readonly [number, number, number]): number {
+export function slopeOf(u: Vec3): number {
   return Math.atan2(Math.abs(u[2]), Math.hypot(u[0], u[1]));
 }
 
@@ -29,6 +32,7 @@ export function chainGeometry(stage: ChainStage, from: Shaft, to: Shaft, at: At)
     relation,
     skew,
     bevel: null,
+    coupling: null,
   } as const;
   const trouble = (address: string, says: string): StageGeometry => ({
     ...base,
@@ -42,41 +46,50 @@ export function chainGeometry(stage: ChainStage, from: Shaft, to: Shaft, at: At)
   const { u } = place;
   if (u === null) return trouble(`${to.address}/origin`, 'two axes apart from each other');
   try {
-    const { chain, used } = solve(
-      stage,
-      place.centreDistance,
-      place.planeOffset,
-      slopeOf(u),
-      `${from.address} and ${to.address}`,
-    );
+    const plain = solve(stage, place.centreDistance, place.planeOffset, u, `${from.address} and ${to.address}`);
+    const { idler } = stage;
+    const over = idler && idlerGeometry(stage, idler, from, driver, place.centreDistance, u);
+    const chain = over ? withIdler(plain.chain, over.geometry, stage) : plain.chain;
+    const { pitchRadiusDriver, pitchRadiusDriven } = chain;
     return {
       ...base,
       trouble: [],
       actions: (sense) => ({
-        ...tangentActions(
-          u,
-          turning(from, sense),
-          chain.centreDistance,
-          chain.pitchRadiusDriver,
-          chain.pitchRadiusDriven,
-        ),
+        ...(over && onTightSpan(over.geometry.span, u, turning(from, sense))
+          ? bentActions(over, pitchRadiusDriver, pitchRadiusDriven)
+          : tangentActions(u, turning(from, sense), chain.centreDistance, pitchRadiusDriver, pitchRadiusDriven)),
         forcesKnown: true,
       }),
-      pitchRadiusDriver: chain.pitchRadiusDriver,
+      pitchRadiusDriver,
       chain,
-      used,
+      used: over ? [...plain.used, over.used] : plain.used,
     };
   } catch (error) {
     if (!(error instanceof MethodError)) throw error;
+    if (stage.idler && error.method === chainIdlerLength.id)
+      return trouble(`${stage.idler.address}/at`, `an idler that touches one span and nothing else (${error.message})`);
     return trouble(`${to.address}/origin`, `sprockets that clear each other (${error.message})`);
   }
+}
+
+/** The chain over its idler: one on the tight span leaves the other span to hang. */
+function withIdler(chain: ChainGeometry, idler: IdlerGeometry, stage: ChainStage): ChainGeometry {
+  const { driver, driven } = stage.teeth;
+  const wraps = [idler.wrapDriver, idler.wrapDriven] as const;
+  return {
+    ...chain,
+    linksNeeded: idler.links,
+    span: stage.idler?.span === 'tight span' ? idler.spanOther : idler.spanLonger,
+    wrapSmall: driver === driven ? Math.min(...wraps) : driver < driven ? wraps[0] : wraps[1],
+    idler,
+  };
 }
 
 function solve(
   stage: ChainStage,
   centreDistance: number,
   planeOffset: number,
-  slope: number,
+  u: Vec3,
   where: string,
 ): { readonly chain: ChainGeometry; readonly used: readonly Used[] } {
   const { pitch, roller } = stage.size;
@@ -107,10 +120,12 @@ function solve(
       wrapSmall: Math.min(length.wrapDriver, length.wrapDriven),
       pitchRadiusDriver: length.pitchRadiusDriver,
       pitchRadiusDriven: length.pitchRadiusDriven,
-      slope,
+      slope: slopeOf(u),
       outsideDriver: outer(driver),
       outsideDriven: outer(driven),
       chordal: chordal.variation,
+      u,
+      idler: null,
     },
     used: [
       {

@@ -37,6 +37,7 @@ export function spurGeometry(stage: GearStage, from: Shaft, to: Shaft, at: At): 
     pitchRadiusDriver: null,
     chain: null,
     bevel: null,
+    coupling: null,
     used,
   };
 }

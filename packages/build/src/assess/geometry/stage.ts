@@ -1,8 +1,8 @@
-import { dot } from '@oddwheel/mechanics/numerics/vector';
 import type { Shaft, Stage } from '../../model/model.ts';
 import { beltGeometry } from './belt.ts';
 import { bevelGeometry } from './bevel.ts';
 import { chainGeometry } from './chain.ts';
+import { couplingGeometry } from './coupling.ts';
 import { lineAngle, onlyTorque } from './place.ts';
 import { spurGeometry } from './spur.ts';
 import type { At, StageGeometry } from './types.ts';
@@ -19,24 +19,23 @@ export function stageGeometry(stage: Stage, from: Shaft, to: Shaft, at: At): Sta
     case 'spur':
       return spurGeometry(stage, from, to, at);
     case 'coupling':
-    case 'unit': {
-      const coupled = dot(from.direction, to.direction) >= 0 ? 1 : -1;
-      const relation = stage.kind === 'unit' ? stage.sense : coupled;
+      return couplingGeometry(stage, from, to, at);
+    case 'unit':
       return {
         stage,
         from,
         to,
-        ratio: stage.kind === 'unit' ? at(stage.ratio) : 1,
+        ratio: at(stage.ratio),
         efficiency: at(stage.efficiency),
-        relation,
+        relation: stage.sense,
         trouble: [],
-        actions: onlyTorque(from, to, relation),
+        actions: onlyTorque(from, to, stage.sense),
         skew: lineAngle(from.direction, to.direction),
         pitchRadiusDriver: null,
         chain: null,
         bevel: null,
+        coupling: null,
         used: [],
       };
-    }
   }
 }

@@ -47,6 +47,7 @@ export interface StageGeometry {
   readonly pitchRadiusDriver: number | null;
   readonly chain: ChainGeometry | null;
   readonly bevel: BevelGeometry | null;
+  readonly coupling: CouplingGeometry | null;
   readonly used: readonly Used[];
 }
 
@@ -56,6 +57,7 @@ export interface ChainGeometry {
   readonly planeOffset: number;
   /** Links that the centres ask for, not rounded. */
   readonly linksNeeded: number;
+  /** Straight span, longest on the slack side where an idler divides it. */
   readonly span: number;
   readonly wrapSmall: number;
   readonly pitchRadiusDriver: number;
@@ -65,6 +67,37 @@ export interface ChainGeometry {
   readonly outsideDriver: number;
   readonly outsideDriven: number;
   readonly chordal: number;
+  /** Unit vector from driver to driven, square to the driver's shaft. */
+  readonly u: Vec3;
+  readonly idler: IdlerGeometry | null;
+}
+
+export interface IdlerGeometry {
+  /** Unit vector from the line of centres toward the span that the idler touches. */
+  readonly span: Vec3;
+  readonly teethInMesh: number;
+  readonly wrap: number;
+  readonly links: number;
+  readonly wrapDriver: number;
+  readonly wrapDriven: number;
+  /** Straight span without the idler, and the longer part of the one that it touches. */
+  readonly spanOther: number;
+  readonly spanLonger: number;
+  /** Distance of the idler from the driver's plane. */
+  readonly planeOffset: number;
+}
+
+/** Two shafts joined end to end, or by one or two universal joints. */
+export interface CouplingGeometry {
+  /** Angle between the two shafts, taken as lines. */
+  readonly angle: number;
+  /** How far the driven shaft's end stands off the driver's axis. */
+  readonly offset: number;
+  /** Angles of the joints, first and second; empty for a coupling. */
+  readonly joints: readonly number[];
+  /** Angle of the one joint that would turn the output as unevenly, and highest less lowest speed over the speed in. */
+  readonly residual: number;
+  readonly unevenness: number;
 }
 
 export interface BevelGeometry {
