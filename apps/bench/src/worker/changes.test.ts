@@ -18,6 +18,7 @@ const assessment = (over: Partial<Assessment>): Assessment => ({
   shafts: [],
   adjustment: { settings: [], disturbances: [], order: [], rings: [], moves: [] },
   assembly: { shafts: [], services: [] },
+  layout: { lines: [], crossings: [], senseFixes: [] },
   here: { gear: '2', roadSpeed: 5 },
   hereNote: null,
   units: {},

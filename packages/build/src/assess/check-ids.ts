@@ -10,6 +10,7 @@ export const CHECK_IDS = [
   'chain.slope',
   'chain.links',
   'chain.parallel',
+  'chain.stroke',
   'bevel.meet',
   'bevel.face',
   'bevel.undercut',

@@ -27,7 +27,7 @@ export function stageValues(stage: Stage): readonly (Value | null)[] {
       return [stage.strands, stage.efficiency];
     case 'bevel':
     case 'spur':
-      return [stage.module, stage.faceWidth, stage.efficiency];
+      return [stage.module, stage.faceWidth, stage.spiral, stage.efficiency];
     case 'unit':
       return [stage.ratio, stage.ratedTorque, stage.ratedInputSpeed, stage.efficiency];
     case 'belt':

@@ -11,7 +11,8 @@ export function allValues(
 ): Value[] {
   const ofStage = (stage: Stage): (Value | null)[] => {
     if (stage.kind === 'chain') return [stage.strands, stage.efficiency];
-    if (stage.kind === 'bevel' || stage.kind === 'spur') return [stage.module, stage.faceWidth, stage.efficiency];
+    if (stage.kind === 'bevel' || stage.kind === 'spur')
+      return [stage.module, stage.faceWidth, stage.spiral, stage.efficiency];
     if (stage.kind === 'unit') return [stage.ratio, stage.ratedTorque, stage.ratedInputSpeed, stage.efficiency];
     return [stage.efficiency];
   };

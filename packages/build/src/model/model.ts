@@ -79,6 +79,16 @@ export interface ChainSize {
   readonly source: string;
 }
 
+/** A toothed wheel that guides or tensions a chain between its two sprockets. */
+export interface Idler {
+  readonly address: string;
+  readonly at: Vec3;
+  readonly teeth: number;
+  readonly span: 'slack span' | 'tight span';
+  readonly runs: 'inside the chain' | 'outside the chain';
+  readonly sprung: boolean;
+}
+
 export interface Teeth {
   readonly driver: number;
   readonly driven: number;
@@ -93,6 +103,7 @@ export type Stage =
       readonly links: number | null;
       readonly tensioner: boolean | null;
       readonly joint: 'joining link' | 'riveted link' | 'endless' | null;
+      readonly idler: Idler | null;
     })
   | (StageBase & {
       readonly kind: 'belt';
@@ -105,8 +116,16 @@ export type Stage =
       readonly teeth: Teeth;
       readonly module: Value | null;
       readonly faceWidth: Value | null;
+      /** Mean spiral angle and hand of the driver; null for straight teeth. */
+      readonly spiral: Value | null;
+      readonly hand: 'left' | 'right' | null;
     })
-  | (StageBase & { readonly kind: 'coupling'; readonly joint: 'rigid' | 'elastic' | 'universal joint' })
+  | (StageBase & {
+      readonly kind: 'coupling';
+      readonly joint: 'rigid' | 'elastic' | 'universal joint' | 'two universal joints';
+      /** What it takes up: angle, parallel offset, axial movement; null where not said. */
+      readonly takes: { readonly angle: number | null; readonly offset: number | null; readonly axial: number | null };
+    })
   | (StageBase & {
       readonly kind: 'unit';
       readonly ratio: Value;
@@ -158,6 +177,14 @@ export interface Targets {
 export interface Vehicle {
   readonly mass: Value;
   readonly payload: Value;
+}
+
+/** A swinging arm about a cross axis through its pivot; angles from where the wheel is drawn, both positive. */
+export interface Suspension {
+  readonly address: string;
+  readonly pivot: Vec3;
+  readonly bump: number;
+  readonly rebound: number;
 }
 
 export interface Adjuster {
@@ -212,6 +239,7 @@ export interface Model {
   readonly engine: Engine;
   readonly vehicle: Vehicle;
   readonly wheel: Wheel;
+  readonly suspension: Suspension | null;
   readonly adjusters: readonly Adjuster[];
   readonly targets: Targets;
   readonly reference: ReferenceVehicle | null;

@@ -1,7 +1,7 @@
 import type { Vec3 } from '@oddwheel/quantity/quantity';
 import type { BuildFile } from '../schema/build-file.ts';
 import { pointerKey } from '../schema/describe.ts';
-import type { Adjuster, Vehicle } from './model.ts';
+import type { Adjuster, Suspension, Vehicle } from './model.ts';
 import { type Reader, typedNumber, value } from './value.ts';
 
 type Point = { readonly x: string; readonly y: string; readonly z: string };
@@ -25,6 +25,16 @@ export function resolveVehicle(reader: Reader, file: BuildFile['brief']['vehicle
   return {
     mass: read('mass'),
     payload: read('payload'),
+  };
+}
+
+export function resolveSuspension(file: BuildFile['brief']['suspension']): Suspension | null {
+  if (!file) return null;
+  return {
+    address: '/brief/suspension',
+    pivot: point(file.pivot),
+    bump: typedNumber('angle', file.bump),
+    rebound: typedNumber('angle', file.rebound),
   };
 }
 

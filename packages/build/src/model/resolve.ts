@@ -19,7 +19,14 @@ import type {
   Targets,
   Value,
 } from './model.ts';
-import { lengthOrNull, point, resolveAdjusters, resolveVehicle, unitVector } from './resolve-layout.ts';
+import {
+  lengthOrNull,
+  point,
+  resolveAdjusters,
+  resolveSuspension,
+  resolveVehicle,
+  unitVector,
+} from './resolve-layout.ts';
 import { chainSize } from './rows.ts';
 import { type Reader, typedNumber, value, valueOrNull } from './value.ts';
 import { resolveWheel } from './wheel.ts';
@@ -83,6 +90,14 @@ function resolveStage(reader: Reader, id: string, file: StageFile): Stage {
         links: file.links ?? null,
         tensioner: file.tensioner === undefined ? null : file.tensioner === 'slack side',
         joint: file.joint ?? null,
+        idler: file.idler
+          ? {
+              address: `${address}/idler`,
+              ...file.idler,
+              at: point(file.idler.at),
+              sprung: file.idler.hold === 'sprung',
+            }
+          : null,
       };
     case 'belt':
       return {
@@ -100,12 +115,19 @@ function resolveStage(reader: Reader, id: string, file: StageFile): Stage {
         teeth: file.teeth,
         module: maybe('module'),
         faceWidth: maybe('faceWidth'),
+        spiral: maybe('spiral'),
+        hand: file.kind === 'bevel' ? (file.hand ?? null) : null,
       };
     case 'coupling':
       return {
         ...base,
         kind: 'coupling',
         joint: file.joint,
+        takes: {
+          angle: file.takes?.angle === undefined ? null : typedNumber('angle', file.takes.angle),
+          offset: lengthOrNull(file.takes?.offset),
+          axial: lengthOrNull(file.takes?.axial),
+        },
       };
     case 'unit': {
       const rating = (key: string) =>
@@ -283,6 +305,7 @@ export function resolve(build: BuildFile, cache: Cache | null): Model {
   }
   const wheel = reuse(cache, 'resolve:wheel', [brief.wheel], () => resolveWheel(reader, brief.wheel));
   const vehicle = reuse(cache, 'resolve:vehicle', [brief.vehicle], () => resolveVehicle(reader, brief.vehicle));
+  const suspension = reuse(cache, 'resolve:suspension', [brief.suspension], () => resolveSuspension(brief.suspension));
   const adjusters = reuse(cache, 'resolve:adjusters', [path.adjusters], () => resolveAdjusters(path.adjusters));
   const targets = reuse(cache, 'resolve:targets', [brief.targets], () => resolveTargets(reader, brief.targets));
   const reference = reuse(cache, 'resolve:reference', [brief.reference], () =>
@@ -295,6 +318,7 @@ export function resolve(build: BuildFile, cache: Cache | null): Model {
     engine,
     vehicle,
     wheel,
+    suspension,
     adjusters,
     targets,
     reference,

@@ -9,7 +9,7 @@ export interface Migration {
 
 /** One entry for each format older than the present one, oldest first. */
 export const MIGRATIONS: readonly Migration[] = [
-  // Format 2 adds adjusters, sizes of seats and bearings, and how a chain is closed; all of it may be blank.
+  // Format 2 adds adjusters, idlers, sizes of seats and bearings, spirals, what couplings take; all of it may be blank.
   { from: 1, lift: (build) => build },
 ];
 

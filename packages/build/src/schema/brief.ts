@@ -210,11 +210,33 @@ const shop = z
   })
   .meta({ 'x-field': { name: 'Shop' } });
 
+const suspension = z
+  .strictObject({
+    pivot: point3,
+    bump: quantityField('angle', {
+      name: 'Bump, wheel up from where it is drawn',
+      example: '8 deg',
+      min: 0,
+      max: 1,
+      recipe:
+        'Spring out, lift the wheel until it touches, and measure the rise of the axle; rise over arm length is the sine.',
+    }),
+    rebound: quantityField('angle', {
+      name: 'Rebound, wheel down from where it is drawn',
+      example: '5 deg',
+      min: 0,
+      max: 1,
+      recipe: 'On the stand, measure how far the axle drops from its place with the rider on.',
+    }),
+  })
+  .meta({ 'x-field': { name: 'Swinging arm' } });
+
 export const brief = z
   .strictObject({
     engine,
     vehicle,
     wheel,
+    suspension: suspension.optional(),
     targets: targets.optional(),
     reference: reference.optional(),
     shop: shop.optional(),

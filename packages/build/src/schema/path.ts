@@ -92,6 +92,16 @@ const chain = z.strictObject({
   links: integerField({ name: 'Links', min: 10, max: 2000 }).optional(),
   tensioner: choiceField('Tensioner', ['none', 'slack side']).optional(),
   joint: choiceField('Closed by', ['joining link', 'riveted link', 'endless']).optional(),
+  idler: z
+    .strictObject({
+      at: point3,
+      teeth: integerField({ name: 'Teeth', min: 6, max: 60 }),
+      span: choiceField('Sits on', ['slack span', 'tight span']),
+      runs: choiceField('Runs', ['inside the chain', 'outside the chain']),
+      hold: choiceField('Held', ['fixed', 'sprung']),
+    })
+    .meta({ 'x-field': { name: 'Idler' } })
+    .optional(),
   ...efficiency('chain'),
 });
 
@@ -120,6 +130,14 @@ const bevel = z.strictObject({
   ...ends,
   teeth: teeth(5),
   ...gearSize,
+  spiral: quantityField('angle', {
+    name: 'Mean spiral angle',
+    example: '35 deg',
+    range: true,
+    above: 0,
+    max: 1,
+  }).optional(),
+  hand: choiceField('Hand of the driver’s spiral', ['left', 'right']).optional(),
   ...efficiency('bevel'),
 });
 
@@ -128,7 +146,15 @@ const spur = z.strictObject({ kind: z.literal('spur'), ...ends, teeth: teeth(5),
 const coupling = z.strictObject({
   kind: z.literal('coupling'),
   ...ends,
-  joint: choiceField('Joint', ['rigid', 'elastic', 'universal joint']),
+  joint: choiceField('Joint', ['rigid', 'elastic', 'universal joint', 'two universal joints']),
+  takes: z
+    .strictObject({
+      angle: quantityField('angle', { name: 'Angle it takes', example: '3 deg', min: 0, max: 1 }).optional(),
+      offset: quantityField('length', { name: 'Parallel offset it takes', example: '0.5 mm', min: 0 }).optional(),
+      axial: quantityField('length', { name: 'Axial movement it takes', example: '2 mm', min: 0 }).optional(),
+    })
+    .meta({ 'x-field': { name: 'What it takes up' } })
+    .optional(),
   ...efficiency('coupling'),
 });
 

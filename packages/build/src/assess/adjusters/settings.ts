@@ -16,7 +16,7 @@ export type StageSetting = Setting & Pick<Draft, 'stage' | 'whats'>;
 /** Whether something takes the slack up without being set: null where the build leaves it open. */
 export function selfSetting(stage: Stage): boolean | null {
   if (stage.kind !== 'chain') return false;
-  if (stage.tensioner === true) return true;
+  if (stage.idler !== null || stage.tensioner === true) return true;
   return stage.tensioner === null ? null : false;
 }
 

@@ -10,6 +10,7 @@ import { beltFit, centres, face, meet, undercut } from './gears.ts';
 import { idlerPlane, mesh, overrun, place, slackSide } from './idler.ts';
 import { bar, swing } from './shop.ts';
 import { hand } from './spiral.ts';
+import { stroke } from './stroke.ts';
 import { unitSpeed, unitTorque } from './unit.ts';
 
 /** Every check, in the order in which rows stand in the table of reserves. */
@@ -24,6 +25,7 @@ export const CHECKS: readonly Check[] = [
   slope,
   links,
   parallel,
+  stroke,
   meet,
   face,
   undercut,

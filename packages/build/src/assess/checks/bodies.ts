@@ -161,16 +161,10 @@ export const slackOnBodies: Check = {
       return { kind: 'unknown', missing: [{ address: `${stage.address}/links`, says: 'the number of links fitted' }] };
     const { linksNeeded, span, centreDistance } = geometry.chain;
     const room = ((stage.links - linksNeeded) * stage.size.pitch * centreDistance) / (2 * span);
-    return measured(
-      { name: 'centres move by', value: play.offset, kind: 'length', use: 'length' },
-      { name: 'slack lets them', value: room, kind: 'length', use: 'length' },
-      () =>
-        room < play.offset
-          ? `${moving}, and the slack as drawn lets the centres go apart by ${show('length', room)}: give it more slack, or carry both by one body.`
-          : `${moving}; the slack as drawn lets the centres go apart by ${show('length', room)}.${bodies.includes('swinging arm') ? ' The arm’s swing comes on top and is worked out by itself.' : ''}`,
-      [],
-      () => geometry.used.filter(({ method }) => method.id === 'chain.length'),
-      { capacity: `${stage.address}/links, and above`, demand: play.row },
+    return plainly(room >= play.offset, () =>
+      room < play.offset
+        ? `${moving}, and the slack as drawn lets the centres go apart by ${show('length', room)}: leave more slack, give it a tensioner, or carry both by one body.`
+        : `${moving}; the slack as drawn lets the centres go apart by ${show('length', room)}.${bodies.includes('swinging arm') ? ' The arm’s swing comes on top and is worked out by itself.' : ''}`,
     );
   },
 };

@@ -66,6 +66,8 @@ describe('straight bevel pair in space', () => {
     teeth: { driver: 15, driven: 45 },
     module: value('length', inch(1 / 5)),
     faceWidth: value('length', faceWidth),
+    spiral: null,
+    hand: null,
   };
   const geometry = stageGeometry(stage, pinion, gear, atCorner(MIDDLE));
   const torque = lbf(406) * inch(3.88);
