@@ -91,7 +91,7 @@ export const cycleRun = defineMethod({
     gearTimes: {
       form: 'list',
       kind: 'time',
-      symbol: 't_k',
+      symbol: 't_g',
       meaning: 'time standing or declutched, then in each gear',
     },
     meanEngineSpeed: {
