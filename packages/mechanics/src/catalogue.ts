@@ -41,16 +41,34 @@ import { armCentreDistance } from './suspension/centre-distance.ts';
 import { chainOnArm } from './suspension/chain-on-arm.ts';
 import { armChainTravel } from './suspension/chain-travel.ts';
 import { armSlackToSet } from './suspension/slack-to-set.ts';
+import { acceleration } from './vehicle/acceleration.ts';
 import { boundedCurve } from './vehicle/bounded-curve.ts';
+import { clutchSlipEnergy } from './vehicle/clutch-slip-energy.ts';
+import { cycleRun } from './vehicle/cycle-run.ts';
+import { frontLift } from './vehicle/front-lift.ts';
+import { gradeability } from './vehicle/gradeability.ts';
+import { gripLimit } from './vehicle/grip-limit.ts';
+import { gyroscopicMoment } from './vehicle/gyroscopic-moment.ts';
+import { massFactor } from './vehicle/mass-factor.ts';
+import { roadLoad } from './vehicle/road-load.ts';
 import { roadSpeed } from './vehicle/road-speed.ts';
 import { rollingCircumference } from './vehicle/rolling-circumference.ts';
 import { shaftSpeed } from './vehicle/shaft-speed.ts';
+import { shiftSpeeds } from './vehicle/shift-speeds.ts';
+import { sidewaysLimit } from './vehicle/sideways-limit.ts';
+import { speedometerCorrection } from './vehicle/speedometer-correction.ts';
+import { topSpeed } from './vehicle/top-speed.ts';
 import { torqueCurve } from './vehicle/torque-curve.ts';
 import { tractiveForce } from './vehicle/tractive-force.ts';
 import { tyreDiameter } from './vehicle/tyre-diameter.ts';
+import { tyreGrowth } from './vehicle/tyre-growth.ts';
+import { wheelInertiaBounds } from './vehicle/wheel-inertia-bounds.ts';
+import { wheelInertiaFromSwing } from './vehicle/wheel-inertia-from-swing.ts';
+import { wheelInertiaFromWires } from './vehicle/wheel-inertia-from-wires.ts';
 
 /** Every public method, for lookup by id. */
 export const METHODS: readonly Method[] = [
+  acceleration,
   armCentreDistance,
   armChainTravel,
   armSlackToSet,
@@ -80,24 +98,40 @@ export const METHODS: readonly Method[] = [
   chainWearTakeUp,
   chordalVariation,
   clearanceCapsules,
+  clutchSlipEnergy,
   couplingMisalignment,
   couplingResonance,
+  cycleRun,
   elasticSelect,
+  frontLift,
+  gradeability,
+  gripLimit,
+  gyroscopicMoment,
+  massFactor,
   ratioOverall,
   ratioStage,
   ratioTrainPower,
+  roadLoad,
   roadSpeed,
   rollingCircumference,
   shaftSpeed,
+  shiftSpeeds,
+  sidewaysLimit,
+  speedometerCorrection,
   sprocketDiameters,
   spurForces,
   spurGeometry,
+  topSpeed,
   torqueCurve,
   tractiveForce,
   tyreDiameter,
+  tyreGrowth,
   universalCouple,
   universalPair,
   universalRatio,
   universalRipple,
+  wheelInertiaBounds,
+  wheelInertiaFromSwing,
+  wheelInertiaFromWires,
   ...Object.values(RESERVES),
 ];

@@ -1,4 +1,4 @@
-import { add, div, pow, sum } from '../method/expr.ts';
+import { add, div, dot, pow, sum, sym } from '../method/expr.ts';
 import { defineMethod, MethodError, type Params } from '../method/method.ts';
 import { ABOVE_ZERO, refuseOutside } from '../numerics/refuse.ts';
 import { MASS_INPUT } from './load.ts';
@@ -83,21 +83,27 @@ export const massFactor = defineMethod({
     equivalentMass: { form: 'value', kind: 'mass', symbol: 'm_e', meaning: 'equivalent mass' },
     wheelMass: { form: 'value', kind: 'mass', symbol: 'm_w', meaning: 'mass that the wheels add' },
     driveMass: { form: 'value', kind: 'mass', symbol: 'm_d', meaning: 'mass that engine and drive add' },
-    wheelParts: { form: 'list', kind: 'mass', symbol: 'm_k', meaning: 'mass that each wheel adds' },
-    driveParts: {
+    wheelParts: { form: 'list', kind: 'mass', symbol: 'm_p', meaning: 'mass that each wheel adds' },
+    partFactors: {
       form: 'list',
-      kind: 'inertia',
-      symbol: 'I_k',
-      meaning: 'each part of the drive as felt at the wheel',
+      kind: 'ratio',
+      symbol: 'c',
+      meaning: 'ratio squared times efficiency, over it when the load drives, of each part of the drive',
     },
     driveInertia: { form: 'value', kind: 'inertia', symbol: 'I_d', meaning: 'drive as felt at the wheel' },
   },
   results: ['massFactor', 'equivalentMass', 'wheelMass', 'driveMass', 'driveInertia'],
   steps: [
-    { key: 'wheelMass', is: sum('wheelParts'), says: 'Each wheel adds its moment of inertia over its radius squared.' },
+    {
+      key: 'wheelParts',
+      left: sym('wheelParts', 0),
+      right: div(sym('wheelInertias', 0), pow(sym('wheelRadii', 0), 2)),
+      says: 'Each wheel adds its moment of inertia over its radius squared; shown for the first.',
+    },
+    { key: 'wheelMass', is: sum('wheelParts'), says: 'All wheels.' },
     {
       key: 'driveInertia',
-      is: sum('driveParts'),
+      is: dot('partInertias', 'partFactors'),
       says: 'Each part counts with its ratio squared; with its efficiency when the engine drives, over it when the load drives.',
     },
     {
@@ -123,12 +129,12 @@ export const massFactor = defineMethod({
     refuseUnlike('Ratios', 'partRatios', partRatios, partInertias);
     refuseUnlike('Efficiencies', 'partEfficiencies', partEfficiencies, partInertias);
     const wheelParts = wheelInertias.map((inertia, k) => inertia / (wheelRadii[k] as number) ** 2);
-    const driveParts = partInertias.map((inertia, k) => {
+    const partFactors = partRatios.map((ratio, k) => {
       const efficiency = partEfficiencies[k] as number;
-      return inertia * (partRatios[k] as number) ** 2 * (driver === 'engine' ? efficiency : 1 / efficiency);
+      return ratio ** 2 * (driver === 'engine' ? efficiency : 1 / efficiency);
     });
     const wheelMass = wheelParts.reduce((total, part) => total + part, 0);
-    const driveInertia = driveParts.reduce((total, part) => total + part, 0);
+    const driveInertia = partFactors.reduce((total, factor, k) => total + factor * (partInertias[k] as number), 0);
     const driveMass = driveInertia / drivenRadius ** 2;
     const equivalentMass = mass + wheelMass + driveMass;
     return {
@@ -137,7 +143,7 @@ export const massFactor = defineMethod({
       wheelMass,
       driveMass,
       wheelParts,
-      driveParts,
+      partFactors,
       driveInertia,
     };
   },
