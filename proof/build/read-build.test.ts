@@ -51,9 +51,10 @@ describe('formats', () => {
   });
 
   test('a build of format 1 reads as the same build of format 2', () => {
-    const [old, now] = ['format-1', 'format-2'].map((folder) => readBuild(read(`${folder}/marsh-hauler.json`)));
-    expect(old?.ok && old.from).toBe(1);
-    expect(old?.ok && old.build.path).toEqual(now?.ok && now.build.path);
+    const text = read('format-1/marsh-hauler.json');
+    const old = readBuild(text);
+    expect(old.ok && old.from).toBe(1);
+    expect(old.ok && old.build).toEqual({ ...JSON.parse(text), format: 2 });
   });
 
   test('a newer format is refused by name and left alone', () => {

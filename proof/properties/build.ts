@@ -106,10 +106,11 @@ export function shaftsOf(build: BuildFile): Tree[] {
   return [...(output === undefined ? [] : [output]), ...Object.values(shafts)];
 }
 
-/** Moves the origin of every shaft. */
+/** Moves the origin of every shaft, and the pivot of the arm. */
 export function moveOrigins(build: BuildFile, move: (place: Vec3) => Vec3): void {
-  for (const shaft of shaftsOf(build)) {
-    const origin = shaft.origin as unknown as { x: string; y: string; z: string };
+  const pivot = (build as unknown as Tree).brief?.suspension?.pivot;
+  for (const place of [...shaftsOf(build).map((shaft) => shaft.origin), ...(pivot === undefined ? [] : [pivot])]) {
+    const origin = place as unknown as { x: string; y: string; z: string };
     const [x, y, z] = move([metres(origin.x), metres(origin.y), metres(origin.z)]);
     Object.assign(origin, { x: `${x.toFixed(12)} m`, y: `${y.toFixed(12)} m`, z: `${z.toFixed(12)} m` });
   }
