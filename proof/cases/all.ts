@@ -4,6 +4,7 @@ import type { ProofCase } from './case.ts';
 import { CHAIN_CASES } from './chain.ts';
 import { CHAIN_CONSTRUCTED } from './chain-constructed.ts';
 import { COUPLING_CASES } from './coupling.ts';
+import { LAYOUT_CASES } from './layout.ts';
 import { RATIO_CASES } from './ratio.ts';
 import { SPUR_CASES } from './spur.ts';
 import { VEHICLE_CASES } from './vehicle.ts';
@@ -15,6 +16,7 @@ export const TOPICS: readonly { readonly topic: string; readonly cases: readonly
   { topic: 'Bevel gears', cases: BEVEL_CASES },
   { topic: 'Spur gears', cases: SPUR_CASES },
   { topic: 'Universal joints', cases: COUPLING_CASES },
+  { topic: 'Layout', cases: LAYOUT_CASES },
   { topic: 'Ratios and power', cases: RATIO_CASES },
   { topic: 'Tyres, engine curves and pull', cases: VEHICLE_CASES },
 ];
