@@ -6,6 +6,7 @@ import { CHAIN_CONSTRUCTED } from './chain-constructed.ts';
 import { COUPLING_CASES } from './coupling.ts';
 import { COUPLING_CONSTRUCTED } from './coupling-constructed.ts';
 import { LAYOUT_CASES } from './layout.ts';
+import { LINE_CASES } from './lines.ts';
 import { RATIO_CASES } from './ratio.ts';
 import { SPUR_CASES } from './spur.ts';
 import { VEHICLE_CASES } from './vehicle.ts';
@@ -17,7 +18,7 @@ export const TOPICS: readonly { readonly topic: string; readonly cases: readonly
   { topic: 'Bevel gears', cases: BEVEL_CASES },
   { topic: 'Spur gears', cases: SPUR_CASES },
   { topic: 'Joints and couplings', cases: [...COUPLING_CASES, ...COUPLING_CONSTRUCTED] },
-  { topic: 'Layout: alignment, wear, idlers, arms, spiral bevels, clearance', cases: LAYOUT_CASES },
+  { topic: 'Layout: alignment, wear, idlers, arms, spiral bevels, clearance', cases: [...LINE_CASES, ...LAYOUT_CASES] },
   { topic: 'Ratios and power', cases: RATIO_CASES },
   { topic: 'Tyres, engine curves and pull', cases: VEHICLE_CASES },
 ];

@@ -37,27 +37,6 @@ const spiral = (id: string, hand: string, turning: string, axial: number, radial
 
 /** Idlers, alignment, wear, the swinging arm, spiral bevels, clearance: mostly hand-worked, since books print few examples. */
 export const LAYOUT_CASES: readonly ProofCase[] = [
-  {
-    method: 'chain.alignment',
-    id: 'chain-alignment-600',
-    given: {
-      seatDriver: [0.6, 0.0005, 0],
-      directionDriver: [0, 1, 0],
-      seatDriven: [0, 0, 0],
-      directionDriven: [0, 1, 0],
-    },
-    expect: {
-      offsetLimit: { value: '1 mm', within: { abs: '0.0005 mm' } },
-      angleLimit: { value: '0.190985 deg', within: { abs: '0.001 deg' } },
-    },
-    source: {
-      title: 'The Complete Guide to Chain',
-      at: '7.1.2.2, horizontal precision and parallelism of shafts',
-      how: 'read',
-      address: 'chain-guide.com/basics/7-1-2-2-horizontal-precision-parallelism-shafts.html',
-    },
-    kind: 'table-spot',
-  },
   ...(
     [
       ['chain-wear-limit-84', 84, 'adjustable', 0.0238095],

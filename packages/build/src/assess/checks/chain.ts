@@ -148,7 +148,7 @@ export const slack: Check = {
   perCase: false,
   subjects: chains,
   run: onChain(({ stage, chain, geometry }, scene) => {
-    if (stage.tensioner === true) return null;
+    if (stage.tensioner === true || stage.idler?.sprung) return null;
     if (stage.links === null) return noLinks(stage);
     const input = {
       pitch: stage.size.pitch,
@@ -243,7 +243,7 @@ export const slope: Check = {
   subjects: chains,
   run: onChain(({ chain, stage }, scene) => {
     const { value, row } = CHAIN_LIMITS.mostSlope;
-    if (stage.tensioner === true)
+    if (stage.tensioner === true || stage.idler?.span === 'slack span')
       return {
         kind: 'plain',
         holds: true,
@@ -251,7 +251,7 @@ export const slope: Check = {
         uses: [],
         used: () => [],
       };
-    if (stage.tensioner === null && chain.slope > value)
+    if (stage.tensioner === null && stage.idler === null && chain.slope > value)
       return {
         kind: 'unknown',
         missing: [{ address: `${stage.address}/tensioner`, says: 'whether a tensioner holds the slack side' }],

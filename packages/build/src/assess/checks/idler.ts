@@ -114,7 +114,10 @@ export const slackSide: Check = {
   id: 'idler.slack-side',
   title: 'idler on the slack span',
   consequence: 'wears out',
-  wanted: { reserve: 1, from: 'common practice: idlers and tensioners belong on the slack span' },
+  wanted: {
+    reserve: 1,
+    from: 'A chain maker’s catalogue, read as quoted: an adjustable idler engages with the unloaded strand',
+  },
   atWorst: 'thin',
   perCase: false,
   subjects: withIdler,
