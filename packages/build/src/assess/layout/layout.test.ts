@@ -135,7 +135,7 @@ describe('what passes between bodies', () => {
   test('a chain is noted, with the slack that the movement asks for: dC = dL/(2 cos a)', () => {
     const tight = finding(onSubframe(106), ID);
     const loose = finding(onSubframe(108), ID);
-    const room = (says = ''): number => Number(/apart by ([\d.]+)/.exec(says)?.[1]) / 1000;
+    const room = (says = ''): number => Number(/apart by ([−\d.]+)/.exec(says)?.[1]?.replace('−', '-')) / 1000;
     expect(tight?.says).toContain('up to 3\u2009mm');
     expect(tight?.severity).toBe('thin');
     const [p, c] = [0.015875, Math.hypot(0.6, 0.05)];
