@@ -90,7 +90,7 @@ export function reserveText(reserve: number): string {
 
 /** What stands in place of a reserve where a check has none: it is met or not, or not known yet. */
 export function withoutNumber(severity: Severity): string {
-  return severity === 'unknown' ? 'not yet' : severity === 'fails' ? 'not met' : 'met';
+  return severity === 'unknown' ? 'not yet' : severity === 'holds' ? 'met' : 'not met';
 }
 
 /** "239 ± 5 N·m" with thin spaces; for a place where one text is wanted. */

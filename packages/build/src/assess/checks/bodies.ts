@@ -3,7 +3,6 @@ import { selfSetting } from '../adjusters/settings.ts';
 import { type Line, lineOf, linesOf, nameOf, supportsOf } from '../layout/lines.ts';
 import { playBetween, swingMissing } from '../layout/movement.ts';
 import { type Check, type Outcome, type Scene, type Subject, stagesOfKind } from './check.ts';
-import { measured } from './measured.ts';
 
 const plainly = (holds: boolean, says: () => string): Outcome => ({
   kind: 'plain',
