@@ -1,8 +1,8 @@
-import { cp, mkdtemp, rm } from 'node:fs/promises';
+import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import type { Finding, GearSpan, LoadCase, PathElement } from '@oddwheel/build/assess/types';
+import type { Assessment, Finding, GearSpan, LoadCase, PathElement } from '@oddwheel/build/assess/types';
 import type { ExitCode } from '@oddwheel/cli/io';
 import { runCli } from '@oddwheel/cli/run';
 
@@ -12,32 +12,50 @@ export interface Checked {
   readonly gears: readonly GearSpan[];
   readonly cases: readonly LoadCase[];
   readonly findings: readonly Finding[];
+  readonly adjustment: Assessment['adjustment'];
+  readonly closure: Assessment['closure'];
 }
 
 async function* nothing(): AsyncGenerator<string> {}
 
-/** A folder with a build of `proof/builds` in it, and how to check it; `end` takes the folder away. */
-export async function folderOf(name: string): Promise<{
-  readonly check: (...options: readonly string[]) => Promise<{ readonly code: ExitCode; readonly checked: Checked }>;
-  readonly end: () => Promise<void>;
-}> {
+const HOME = fileURLToPath(new URL('../../', import.meta.url));
+
+interface Ran {
+  readonly code: ExitCode;
+  readonly checked: Checked;
+}
+
+/** Runs `check --json` on a folder, in process. */
+export async function checkFolder(folder: string, ...options: readonly string[]): Promise<Ran> {
+  let [out, err] = ['', ''];
+  const code = await runCli(['check', folder, '--json', ...options], {
+    stdin: nothing(),
+    stdout: { write: (text) => (out += text) },
+    stderr: { write: (text) => (err += text) },
+    cwd: folder,
+    env: {},
+    home: HOME,
+    stop: new AbortController().signal,
+  });
+  if (err !== '') throw new Error(err);
+  return { code, checked: JSON.parse(out) as Checked };
+}
+
+/** The demo build of this name, checked where it lies. */
+export const checkDemo = (name: string): Promise<Ran> => checkFolder(join(HOME, 'examples', name));
+
+/**
+ * A folder with a build of `proof/builds` in it, and how to check it; `end` takes the folder away.
+ * @param change made to the text of the build before it is written
+ */
+export async function folderOf(
+  name: string,
+  change: (text: string) => string = (text) => text,
+): Promise<{ readonly check: (...options: readonly string[]) => Promise<Ran>; readonly end: () => Promise<void> }> {
   const folder = await mkdtemp(join(tmpdir(), 'oddwheel-proof-'));
-  await cp(fileURLToPath(new URL(`../builds/${name}.json`, import.meta.url)), join(folder, 'build.json'));
-  const check = async (...options: readonly string[]): Promise<{ code: ExitCode; checked: Checked }> => {
-    let [out, err] = ['', ''];
-    const code = await runCli(['check', folder, '--json', ...options], {
-      stdin: nothing(),
-      stdout: { write: (text) => (out += text) },
-      stderr: { write: (text) => (err += text) },
-      cwd: folder,
-      env: {},
-      home: fileURLToPath(new URL('../../', import.meta.url)),
-      stop: new AbortController().signal,
-    });
-    if (err !== '') throw new Error(err);
-    return { code, checked: JSON.parse(out) as Checked };
-  };
-  return { check, end: () => rm(folder, { recursive: true }) };
+  const text = await readFile(new URL(`../builds/${name}.json`, import.meta.url), 'utf8');
+  await writeFile(join(folder, 'build.json'), change(text));
+  return { check: (...options) => checkFolder(folder, ...options), end: () => rm(folder, { recursive: true }) };
 }
 
 /** The element of this kind that stands last on the path. */
@@ -46,3 +64,6 @@ export function lastOf(checked: Checked, kind: PathElement['kind']): PathElement
   if (found === undefined) throw new Error(`There is no ${kind} on the path.`);
   return found;
 }
+
+/** Text with ordinary spaces in the place of those that do not break. */
+export const spaced = (text: string | undefined): string => (text ?? '').replaceAll(/[\u00a0\u2009\u202f]/g, ' ');

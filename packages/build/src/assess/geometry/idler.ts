@@ -5,6 +5,9 @@ import type { Vec3 } from '@oddwheel/quantity/quantity';
 import type { Idler, Seat, Shaft, Stage } from '../../model/model.ts';
 import type { Action, IdlerGeometry, Used } from './types.ts';
 
+/** Places are sums of figures: what is left below this is rounding, m. */
+const NOISE = 1e-12;
+
 type ChainStage = Extract<Stage, { readonly kind: 'chain' }>;
 
 export interface OnIdler {
@@ -67,7 +70,7 @@ export function idlerGeometry(
       wrapDriven: output.wrapDriven,
       spanOther: output.spanOther,
       spanLonger: Math.max(output.spanDriver, output.spanDriven),
-      planeOffset: Math.abs(standsOff),
+      planeOffset: Math.abs(standsOff) < NOISE ? 0 : Math.abs(standsOff),
     },
     used: {
       method: chainIdlerLength,
