@@ -17,6 +17,13 @@ export const BRIEF_DEFAULTS = defineTable({
     strands: { kind: 'count', unit: '', meaning: 'strands of a chain' },
     massLow: { kind: 'mass', unit: 'kg', meaning: 'rider and load, from' },
     massHigh: { kind: 'mass', unit: 'kg', meaning: 'rider and load, to' },
+    areaLow: { kind: 'area', unit: 'm2', meaning: 'drag area, from' },
+    areaHigh: { kind: 'area', unit: 'm2', meaning: 'drag area, to' },
+    numberLow: { kind: 'number', unit: '', meaning: 'coefficient, from' },
+    numberHigh: { kind: 'number', unit: '', meaning: 'coefficient, to' },
+    inertiaLow: { kind: 'inertia', unit: 'kg.m2', meaning: 'moment of inertia, from' },
+    inertiaHigh: { kind: 'inertia', unit: 'kg.m2', meaning: 'moment of inertia, to' },
+    clearance: { kind: 'length', unit: 'mm', meaning: 'clearance wanted' },
     roadSpeed: { kind: 'speed', unit: 'km/h', meaning: 'road speed to compare at' },
   },
   rows: {
@@ -39,6 +46,43 @@ export const BRIEF_DEFAULTS = defineTable({
       values: { massLow: 75, massHigh: 200 },
       how: 'common practice',
       source: `${PRACTICE}: from one rider alone to a rider with a load`,
+    },
+    'drag-area': {
+      values: { areaLow: 0.5, areaHigh: 1.2 },
+      how: 'memory',
+      source:
+        'Cossalter, Motorcycle Dynamics: 0.35 to 0.7 m² for motorcycles with rider; with a load behind up to 1.2 m²',
+    },
+    rolling: {
+      values: { numberLow: 0.015, numberHigh: 0.05 },
+      how: 'read',
+      source:
+        'Carvill, Mechanical Engineer’s Data Handbook (1993): worn asphalt 0.02, unpaved earth 0.05; Moyer in Marks’: packed gravel 0.012',
+    },
+    friction: {
+      values: { numberLow: 0.6, numberHigh: 1.2 },
+      how: 'memory',
+      source: 'Bosch Automotive Handbook: gravel 0.6, dry asphalt 0.8 to 1.0; soft motorcycle rubber to 1.2',
+    },
+    'wheel-inertia': {
+      values: { inertiaLow: 0.5, inertiaHigh: 6 },
+      how: 'common practice',
+      source: `${PRACTICE}: from a motorcycle wheel to a spoked wheel of 1.1 m with its tyre`,
+    },
+    'engine-inertia': {
+      values: { inertiaLow: 0.01, inertiaHigh: 0.04 },
+      how: 'common practice',
+      source: `${PRACTICE}: crank, flywheel and clutch of engines of 125 to 1000 cm³`,
+    },
+    'other-inertia': {
+      values: { inertiaLow: 0, inertiaHigh: 2 },
+      how: 'common practice',
+      source: `${PRACTICE}: from none to two motorcycle wheels beside a wheel of 1.1 m`,
+    },
+    clearance: {
+      values: { clearance: 10 },
+      how: 'common practice',
+      source: `${PRACTICE}: room for flex, mud and a swinging chain`,
     },
     'compare-speed': { values: { roadSpeed: 50 }, how: 'common practice', source: PRACTICE },
   },

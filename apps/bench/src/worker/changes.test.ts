@@ -23,6 +23,7 @@ const assessment = (over: Partial<Assessment>): Assessment => ({
   hereNote: null,
   units: {},
   notes: {},
+  pictures: [],
   ...over,
 });
 

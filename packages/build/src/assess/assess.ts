@@ -82,6 +82,7 @@ function write(evaluation: Evaluation, findings: readonly Finding[], here: Here,
     hereNote,
     units: model.units,
     notes: model.notes,
+    pictures: model.pictures,
   };
 }
 

@@ -1,6 +1,7 @@
 /** What an assessment says: plain data for the page, the command line and the book alike. All numbers are SI. */
 import type { Kind } from '@oddwheel/quantity/kinds';
 import type { Vec3 } from '@oddwheel/quantity/quantity';
+import type { Picture } from '../model/model.ts';
 import type { Adjustment } from './adjusters/types.ts';
 import type { Assembly } from './assembly/types.ts';
 import type { Layout } from './layout/types.ts';
@@ -254,4 +255,6 @@ export interface Assessment {
   readonly units: Readonly<Record<string, string>>;
   /** Notes by address. */
   readonly notes: Readonly<Record<string, string>>;
+  /** Kept pictures, and those laid under a view. */
+  readonly pictures: readonly Picture[];
 }

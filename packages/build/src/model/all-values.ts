@@ -1,13 +1,15 @@
-import type { Engine, ReferenceVehicle, Stage, Targets, Value, Vehicle } from './model.ts';
+import type { Engine, ReferenceVehicle, Space, Speedometer, Stage, Targets, Value, Vehicle } from './model.ts';
 
 /** Every input of a model, in the order of the path. */
 export function allValues(
   engine: Engine,
   vehicle: Vehicle,
+  space: Space,
   rollOut: Value | null,
   stages: readonly Stage[],
   targets: Targets,
   reference: ReferenceVehicle | null,
+  speedometer: Speedometer | null,
 ): Value[] {
   const ofStage = (stage: Stage): (Value | null)[] => {
     if (stage.kind === 'chain') return [stage.strands, stage.efficiency];
@@ -19,18 +21,34 @@ export function allValues(
   const all = [
     engine.idle,
     engine.redline,
+    engine.launch,
     engine.torqueBand,
     engine.primary,
     ...engine.gears,
     engine.boxEfficiency,
     vehicle.mass,
     vehicle.payload,
+    vehicle.wheelbase,
+    vehicle.drivenLoad,
+    vehicle.centreHeight,
+    vehicle.dragArea,
+    vehicle.rolling,
+    vehicle.friction,
+    vehicle.wheelInertia,
+    vehicle.engineInertia,
+    vehicle.otherInertia,
+    vehicle.track,
+    space.wanted,
     ...stages.flatMap(ofStage),
     rollOut,
     targets.topSpeed,
     targets.cruiseSpeed,
     targets.pull,
-    ...(reference ? [...reference.overall, reference.rollOut, reference.at] : []),
+    targets.climb,
+    targets.sprintTo,
+    targets.sprintIn,
+    ...(reference ? [...reference.overall, reference.rollOut, reference.mass, reference.at] : []),
+    ...(speedometer ? [speedometer.madeRatio, speedometer.madeRollOut] : []),
   ];
   return all.filter((v) => v !== null);
 }

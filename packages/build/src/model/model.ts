@@ -104,6 +104,8 @@ export type Stage =
       readonly tensioner: boolean | null;
       readonly joint: 'joining link' | 'riveted link' | 'endless' | null;
       readonly idler: Idler | null;
+      /** Largest sprockets that shall go on in place of the drawn ones, in teeth. */
+      readonly largest: { readonly driver: number | null; readonly driven: number | null };
     })
   | (StageBase & {
       readonly kind: 'belt';
@@ -151,6 +153,8 @@ export interface Engine {
   readonly redline: Value | null;
   /** Place between the lower and upper bound of a curve known by its peaks only, 0 to 1; null with measured rows. */
   readonly torqueBand: Value | null;
+  /** Engine speed held in a start; blank: the speed of peak torque. Null without either. */
+  readonly launch: Value | null;
   readonly primary: Value;
   readonly gears: readonly Value[];
   readonly boxEfficiency: Value;
@@ -172,11 +176,34 @@ export interface Targets {
   readonly cruiseSpeed: Value | null;
   readonly cruiseEngine: Value | null;
   readonly pull: Value | null;
+  readonly climb: Value | null;
+  readonly sprintTo: Value | null;
+  readonly sprintIn: Value | null;
+  /** Key of a driving cycle. */
+  readonly cycle: string | null;
 }
 
 export interface Vehicle {
   readonly mass: Value;
   readonly payload: Value;
+  readonly contact:
+    | 'two, rear driven'
+    | 'three, single rear driven'
+    | 'three, pair of rears driven'
+    | 'four, rears driven'
+    | 'front driven'
+    | null;
+  readonly wheelbase: Value | null;
+  /** Laden mass on the driven axle, standing. */
+  readonly drivenLoad: Value | null;
+  readonly centreHeight: Value | null;
+  readonly dragArea: Value;
+  readonly rolling: Value;
+  readonly friction: Value;
+  readonly wheelInertia: Value;
+  readonly engineInertia: Value;
+  readonly otherInertia: Value;
+  readonly track: Value | null;
 }
 
 /** A swinging arm about a cross axis through its pivot; angles from where the wheel is drawn, both positive. */
@@ -185,6 +212,35 @@ export interface Suspension {
   readonly pivot: Vec3;
   readonly bump: number;
   readonly rebound: number;
+  /** Angle on the stand below where the wheel is drawn; null where it is not said. */
+  readonly stand: number | null;
+  readonly armHeight: number | null;
+}
+
+/** A box with its sides along the vehicle axes: something solid, or room for a spanner or puller. */
+export interface KeepOut {
+  readonly address: string;
+  readonly name: string;
+  readonly kind: 'solid' | 'access';
+  readonly least: Vec3;
+  readonly most: Vec3;
+  readonly body: Body;
+}
+
+export interface Tube {
+  readonly address: string;
+  readonly name: string;
+  readonly from: Vec3;
+  readonly to: Vec3;
+  readonly size: number;
+  readonly body: Body;
+}
+
+export interface Space {
+  readonly keepOuts: readonly KeepOut[];
+  readonly tubes: readonly Tube[];
+  /** Clearance wanted between what moves and what stands still. */
+  readonly wanted: Value;
 }
 
 export interface Adjuster {
@@ -205,7 +261,15 @@ export interface ReferenceVehicle {
   readonly name: string;
   readonly overall: readonly Value[];
   readonly rollOut: Value;
+  readonly mass: Value | null;
   readonly at: Value;
+}
+
+export interface Speedometer {
+  readonly address: string;
+  readonly senses: 'gearbox output' | 'driven wheel';
+  readonly madeRatio: Value;
+  readonly madeRollOut: Value;
 }
 
 export interface Lathe {
@@ -226,6 +290,29 @@ export interface Shop {
   readonly shelf: readonly ShelfItem[];
 }
 
+/** A kept picture; `under` lays it beneath a drawn view by two known points. */
+export interface Picture {
+  readonly id: string;
+  readonly address: string;
+  readonly name: string;
+  /** SHA-256 of its bytes, the name of its file. */
+  readonly file: string;
+  /** Address of what it shows. */
+  readonly of: string | null;
+  readonly under: {
+    readonly view: 'from above' | 'from the left' | 'from behind';
+    readonly first: KnownPoint;
+    readonly second: KnownPoint;
+  } | null;
+}
+
+/** A point of a picture, as parts of its width and height from the upper left corner, and where it is on the vehicle. */
+export interface KnownPoint {
+  readonly right: number;
+  readonly down: number;
+  readonly at: Vec3;
+}
+
 export interface Override {
   readonly reserve: number;
   readonly why: string;
@@ -240,9 +327,11 @@ export interface Model {
   readonly vehicle: Vehicle;
   readonly wheel: Wheel;
   readonly suspension: Suspension | null;
+  readonly space: Space;
   readonly adjusters: readonly Adjuster[];
   readonly targets: Targets;
   readonly reference: ReferenceVehicle | null;
+  readonly speedometer: Speedometer | null;
   readonly shop: Shop;
   /** In the order of power: output shaft first, wheel's shaft last. */
   readonly shafts: readonly Shaft[];
@@ -250,6 +339,7 @@ export interface Model {
   readonly stages: readonly Stage[];
   readonly units: UnitChoice;
   readonly notes: Readonly<Record<string, string>>;
+  readonly pictures: readonly Picture[];
   readonly overrides: Readonly<Record<string, Override>>;
   /** Every input value, in the order of the path: those that are uncertain, and those assumed. */
   readonly values: readonly Value[];

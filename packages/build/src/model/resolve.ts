@@ -7,7 +7,6 @@ import type { SeatFile, ShaftFile, StageFile } from '../schema/path.ts';
 import { allValues } from './all-values.ts';
 import { type Cache, reuse } from './cache.ts';
 import type {
-  Engine,
   Lathe,
   Model,
   ReferenceVehicle,
@@ -15,14 +14,17 @@ import type {
   SeatRef,
   Shaft,
   Shop,
+  Speedometer,
   Stage,
   Targets,
-  Value,
 } from './model.ts';
+import { resolveEngine } from './resolve-engine.ts';
 import {
   lengthOrNull,
   point,
   resolveAdjusters,
+  resolvePictures,
+  resolveSpace,
   resolveSuspension,
   resolveVehicle,
   unitVector,
@@ -98,6 +100,7 @@ function resolveStage(reader: Reader, id: string, file: StageFile): Stage {
               sprung: file.idler.hold === 'sprung',
             }
           : null,
+        largest: { driver: file.largest?.driver ?? null, driven: file.largest?.driven ?? null },
       };
     case 'belt':
       return {
@@ -144,80 +147,6 @@ function resolveStage(reader: Reader, id: string, file: StageFile): Stage {
   }
 }
 
-function resolveEngine(reader: Reader, file: BuildFile['brief']['engine']): Engine {
-  const address = '/brief/engine';
-  const read = (key: string) => value(reader, `${address}/${key}`, file, key, 'Engine');
-  const scale = (word: string, kind: 'angularSpeed' | 'torque') => typedNumber(kind, `1 ${word}`);
-  const { curve, peaks } = file;
-  return {
-    address,
-    name: file.name,
-    curve: curve
-      ? {
-          speeds: curve.rows.map(([n]) => n * scale(curve.units.speed, 'angularSpeed')),
-          torques: curve.rows.map(([, t]) => t * scale(curve.units.torque, 'torque')),
-        }
-      : null,
-    peaks: peaks
-      ? {
-          torque: typedNumber('torque', peaks.torque),
-          torqueAt: typedNumber('angularSpeed', peaks.torqueAt),
-          power: typedNumber('power', peaks.power),
-          powerAt: typedNumber('angularSpeed', peaks.powerAt),
-        }
-      : null,
-    idle: read('idle'),
-    redline: valueOrNull(reader, `${address}/redline`, file, 'redline', 'Engine') ?? blankRedline(address, file),
-    torqueBand: curve || !peaks ? null : torqueBand(address),
-    primary: read('primary'),
-    gears: file.gears.map((_, k) => value(reader, `${address}/gears/${k}`, file.gears, String(k), `Gear ${k + 1}`)),
-    boxEfficiency: read('boxEfficiency'),
-    outputSense: file.output.sense === 'positive' ? 1 : -1,
-    madeFor: file.output.madeFor ?? null,
-  };
-}
-
-/** Without a redline, the last speed that the engine is known to reach at full throttle. */
-function blankRedline(address: string, file: BuildFile['brief']['engine']): Value | null {
-  const row = file.curve?.rows.at(-1);
-  const si =
-    row && file.curve
-      ? typedNumber('angularSpeed', `${row[0]} ${file.curve.units.speed}`)
-      : file.peaks
-        ? typedNumber('angularSpeed', file.peaks.powerAt)
-        : null;
-  if (si === null) return null;
-  const text = row && file.curve ? `${row[0]} ${file.curve.units.speed}` : (file.peaks?.powerAt ?? '');
-  return {
-    address: `${address}/redline`,
-    name: 'Engine, redline',
-    kind: 'angularSpeed',
-    si,
-    lo: si,
-    hi: si,
-    text,
-    origin: 'assumed',
-    source: 'common practice: without a redline, stop at the last speed of the curve, or at peak power',
-    recipe: null,
-  };
-}
-
-/** A curve known by two points only lies between bounds; where between them is not known. */
-function torqueBand(address: string): Value {
-  return {
-    address: `${address}/curve`,
-    name: 'Engine, torque between the known points',
-    kind: 'fraction',
-    si: 0.5,
-    lo: 0,
-    hi: 1,
-    text: 'between its bounds',
-    origin: 'assumed',
-    source: 'derived: torque never above its peak, power never above its peak',
-    recipe: 'A rolling road gives the curve; failing that, time the same pull in one gear between marked speeds.',
-  };
-}
-
 function resolveTargets(reader: Reader, file: BuildFile['brief']['targets']): Targets {
   const maybe = (key: string) => (file ? valueOrNull(reader, `/brief/targets/${key}`, file, key, 'Target') : null);
   return {
@@ -225,6 +154,10 @@ function resolveTargets(reader: Reader, file: BuildFile['brief']['targets']): Ta
     cruiseSpeed: maybe('cruiseSpeed'),
     cruiseEngine: maybe('cruiseEngine'),
     pull: maybe('pull'),
+    climb: maybe('climb'),
+    sprintTo: maybe('sprintTo'),
+    sprintIn: maybe('sprintIn'),
+    cycle: file?.cycle ?? null,
   };
 }
 
@@ -237,8 +170,16 @@ function resolveReference(reader: Reader, file: BuildFile['brief']['reference'])
       value(reader, `${address}/overall/${k}`, file.overall, String(k), `${file.name}, gear ${k + 1}`),
     ),
     rollOut: value(reader, `${address}/rollOut`, file, 'rollOut', file.name),
+    mass: valueOrNull(reader, `${address}/mass`, file, 'mass', file.name),
     at: value(reader, `${address}/at`, file, 'at', file.name),
   };
+}
+
+function resolveSpeedometer(reader: Reader, file: BuildFile['brief']['speedometer']): Speedometer | null {
+  if (!file) return null;
+  const address = '/brief/speedometer';
+  const read = (key: string) => value(reader, `${address}/${key}`, file, key, 'Speedometer');
+  return { address, senses: file.senses, madeRatio: read('madeRatio'), madeRollOut: read('madeRollOut') };
 }
 
 function resolveShop(reader: Reader, file: BuildFile['brief']['shop']): Shop {
@@ -306,10 +247,14 @@ export function resolve(build: BuildFile, cache: Cache | null): Model {
   const wheel = reuse(cache, 'resolve:wheel', [brief.wheel], () => resolveWheel(reader, brief.wheel));
   const vehicle = reuse(cache, 'resolve:vehicle', [brief.vehicle], () => resolveVehicle(reader, brief.vehicle));
   const suspension = reuse(cache, 'resolve:suspension', [brief.suspension], () => resolveSuspension(brief.suspension));
+  const space = reuse(cache, 'resolve:space', [brief.space], () => resolveSpace(reader, brief.space));
   const adjusters = reuse(cache, 'resolve:adjusters', [path.adjusters], () => resolveAdjusters(path.adjusters));
   const targets = reuse(cache, 'resolve:targets', [brief.targets], () => resolveTargets(reader, brief.targets));
   const reference = reuse(cache, 'resolve:reference', [brief.reference], () =>
     resolveReference(reader, brief.reference),
+  );
+  const speedometer = reuse(cache, 'resolve:speedometer', [brief.speedometer], () =>
+    resolveSpeedometer(reader, brief.speedometer),
   );
   const shop = reuse(cache, 'resolve:shop', [brief.shop], () => resolveShop(reader, brief.shop));
   return {
@@ -319,14 +264,17 @@ export function resolve(build: BuildFile, cache: Cache | null): Model {
     vehicle,
     wheel,
     suspension,
+    space,
     adjusters,
     targets,
     reference,
+    speedometer,
     shop,
     shafts: order.shafts,
     stages: order.stages,
     units: unitChoice(build.units),
     notes: build.notes ?? {},
+    pictures: reuse(cache, 'resolve:pictures', [build.pictures], () => resolvePictures(build.pictures)),
     overrides: reuse(cache, 'resolve:overrides', [build.overrides], () =>
       Object.fromEntries(
         Object.entries(build.overrides ?? {}).map(([id, o]) => [
@@ -335,7 +283,7 @@ export function resolve(build: BuildFile, cache: Cache | null): Model {
         ]),
       ),
     ),
-    values: allValues(engine, vehicle, wheel.rollOut, order.stages, targets, reference),
+    values: allValues(engine, vehicle, space, wheel.rollOut, order.stages, targets, reference, speedometer),
   };
 }
 

@@ -11,6 +11,8 @@ export interface Migration {
 export const MIGRATIONS: readonly Migration[] = [
   // Format 2 adds adjusters, idlers, sizes of seats and bearings, spirals, what couplings take; all of it may be blank.
   { from: 1, lift: (build) => build },
+  // Format 3 adds the vehicle on the road, space, the arm on its stand, largest sprockets, a speedometer, pictures; all may be blank.
+  { from: 2, lift: (build) => build },
 ];
 
 export type Migrated =
@@ -48,7 +50,7 @@ export function migrate(
           address: '',
           problem: 'A build is a group of named values.',
           read: JSON.stringify(value).slice(0, 60),
-          accepted: 'A file that begins with { "format": 2, "name": … }',
+          accepted: 'A file that begins with { "format": 3, "name": … }',
         },
       ],
     };

@@ -65,6 +65,19 @@ function addressFaults(root: unknown): Fault[] {
           read: key,
           accepted: 'The address of a part, for example "/path/stages/chain-1".',
         });
+  const pictures = valueAt(root, '/pictures');
+  if (isRecord(pictures))
+    for (const [id, picture] of Object.entries(pictures)) {
+      const of = isRecord(picture) ? picture.of : undefined;
+      if (typeof of === 'string' && valueAt(root, of) === undefined)
+        faults.push({
+          code: 'reference.picture',
+          address: `/pictures/${pointerKey(id)}/of`,
+          problem: `The picture shows "${of}", and nothing is there.`,
+          read: of,
+          accepted: 'The address of a part, for example "/path/stages/chain-1".',
+        });
+    }
   const overrides = valueAt(root, '/overrides');
   if (isRecord(overrides))
     for (const key of Object.keys(overrides)) {

@@ -45,6 +45,13 @@ const engine = z
       above: 0,
       recipe: 'Take it from the maker’s plate or manual; without one, stop at the speed of peak power.',
     }).optional(),
+    launch: quantityField('angularSpeed', {
+      name: 'Engine speed held while the clutch slips in a start',
+      example: '3000 rpm',
+      range: true,
+      above: 0,
+      recipe: 'Start off as you will with a load and read the tachometer while the clutch still slips.',
+    }).optional(),
     primary: ratioField('Primary ratio', '72:26', {
       blank: { row: 'brief-defaults/primary-ratio' },
       recipe:
@@ -106,6 +113,97 @@ const vehicle = z
       blank: { row: 'brief-defaults/payload' },
       recipe: 'Weigh the rider and the heaviest load you mean to carry.',
     }).optional(),
+    contact: choiceField('Wheels on the ground', [
+      'two, rear driven',
+      'three, single rear driven',
+      'three, pair of rears driven',
+      'four, rears driven',
+      'front driven',
+    ]).optional(),
+    wheelbase: quantityField('length', {
+      name: 'Wheelbase',
+      example: '1.65 m',
+      range: true,
+      above: 0,
+      max: 10,
+      recipe: 'Wheels straight ahead, drop a plumb line from each axle to the floor and measure between the marks.',
+    }).optional(),
+    drivenLoad: quantityField('mass', {
+      name: 'Laden mass on the driven axle, standing',
+      example: '380 kg',
+      range: true,
+      above: 0,
+      recipe:
+        'Loaded and with the rider on, bathroom scales under a plank at the driven wheel, the others packed level.',
+    }).optional(),
+    centreHeight: quantityField('length', {
+      name: 'Height of the centre of mass above the ground, laden',
+      example: '620 mm',
+      range: true,
+      above: 0,
+      max: 5,
+      recipe: 'Lift one end by a known height and weigh the other: the shift of load over the slope gives the height.',
+    }).optional(),
+    dragArea: quantityField('area', {
+      name: 'Drag area, drag coefficient times frontal area',
+      example: '0.9 m2',
+      range: true,
+      above: 0,
+      max: 20,
+      blank: { row: 'brief-defaults/drag-area' },
+      recipe: 'Coast down on a level road on a still day from two speeds and time the loss of each 10 km/h.',
+    }).optional(),
+    rolling: quantityField('number', {
+      name: 'Rolling resistance coefficient of the ground',
+      example: '0.02..0.08',
+      range: true,
+      above: 0,
+      max: 1,
+      blank: { row: 'brief-defaults/rolling' },
+      recipe: 'Pull the vehicle slowly over the ground with a spring balance and divide by its weight.',
+    }).optional(),
+    friction: quantityField('number', {
+      name: 'Grip, friction coefficient of tyre on ground',
+      example: '0.8',
+      range: true,
+      above: 0,
+      max: 3,
+      blank: { row: 'brief-defaults/friction' },
+      recipe: 'Lock the wheel and pull with a balance: pull over load is the friction coefficient.',
+    }).optional(),
+    wheelInertia: quantityField('inertia', {
+      name: 'Moment of inertia of the driven wheel',
+      example: '4.5 kg.m2',
+      range: true,
+      above: 0,
+      blank: { row: 'brief-defaults/wheel-inertia' },
+      recipe: 'Hang the wheel flat on three equal ropes, twist it a little, and time ten swings.',
+    }).optional(),
+    engineInertia: quantityField('inertia', {
+      name: 'Moment of inertia of crank, flywheel and clutch',
+      example: '0.02 kg.m2',
+      range: true,
+      above: 0,
+      blank: { row: 'brief-defaults/engine-inertia' },
+      recipe: 'Weigh the flywheel: half its mass times its radius squared is a fair first value.',
+    }).optional(),
+    otherInertia: quantityField('inertia', {
+      name: 'Moment of inertia of all other wheels, as felt at the driven wheel',
+      example: '0.6 kg.m2',
+      range: true,
+      min: 0,
+      blank: { row: 'brief-defaults/other-inertia' },
+      recipe:
+        'Time the swings of one of them, then multiply by their number and by the square of driven roll-out over their roll-out.',
+    }).optional(),
+    track: quantityField('length', {
+      name: 'Track of the pair of wheels',
+      example: '1.1 m',
+      range: true,
+      above: 0,
+      max: 5,
+      recipe: 'Chalk the middle of both tread marks on the floor and measure across.',
+    }).optional(),
   })
   .meta({ 'x-field': { name: 'Vehicle' } });
 
@@ -139,6 +237,28 @@ const targets = z
       example: '3 kN',
       above: 0,
     }).optional(),
+    climb: quantityField('fraction', {
+      name: 'Grade to climb in first gear, rise over run',
+      example: '25 %',
+      above: 0,
+      max: 2,
+    }).optional(),
+    sprintTo: quantityField('speed', {
+      name: 'Speed to reach from standstill',
+      example: '50 km/h',
+      above: 0,
+    }).optional(),
+    sprintIn: quantityField('time', { name: 'Time to reach it in', example: '12 s', above: 0 }).optional(),
+    cycle: choiceField('Driving cycle to follow', [
+      'cycle-wmtc-part1',
+      'cycle-wmtc-part2',
+      'cycle-wmtc-part3',
+      'cycle-r47',
+      'cycle-udc',
+      'cycle-nedc',
+      'cycle-udds',
+      'cycle-hwfet',
+    ]).optional(),
   })
   .meta({ 'x-field': { name: 'Targets' } });
 
@@ -151,6 +271,13 @@ const reference = z
       .max(12)
       .meta({ 'x-field': { name: 'Overall ratios, first gear first' } }),
     rollOut: quantityField('length', { name: 'Roll-out', example: '1.98 m', above: 0.1, max: 20 }),
+    mass: quantityField('mass', {
+      name: 'Mass with rider',
+      example: '265 kg',
+      range: true,
+      above: 0,
+      recipe: 'Take it from the handbook, and add the rider.',
+    }).optional(),
     at: quantityField('speed', {
       name: 'Road speed to compare at',
       example: '40 km/h',
@@ -228,8 +355,70 @@ const suspension = z
       max: 1,
       recipe: 'On the stand, measure how far the axle drops from its place with the rider on.',
     }),
+    stand: quantityField('angle', {
+      name: 'Arm on the stand, wheel down from where it is drawn',
+      example: '5 deg',
+      min: 0,
+      max: 1,
+      recipe: 'Full rebound where the wheel hangs free; measure the drop of the axle where a strap or a jack holds it.',
+    }).optional(),
+    armHeight: quantityField('length', {
+      name: 'Height of the arm where the chain passes, with its rubbing strip',
+      example: '40 mm',
+      min: 0,
+      max: 0.5,
+    }).optional(),
   })
   .meta({ 'x-field': { name: 'Swinging arm' } });
+
+const speedometer = z
+  .strictObject({
+    senses: choiceField('Senses the turns of', ['gearbox output', 'driven wheel']),
+    madeRatio: ratioField('Turns of what it senses for a turn of the wheel, where it was made for', '2.6', {
+      recipe: 'Count the teeth of the old final drive; 1 where it sensed the wheel itself.',
+    }),
+    madeRollOut: quantityField('length', {
+      name: 'Roll-out of the wheel that it was made for',
+      example: '1.96 m',
+      above: 0.1,
+      max: 20,
+      recipe: 'Roll the old wheel out, or work it out from its tyre size.',
+    }),
+  })
+  .meta({ 'x-field': { name: 'Speedometer' } });
+
+const body = choiceField('Carried by', ['engine', 'subframe', 'vehicle frame', 'swinging arm']);
+
+const space = z
+  .strictObject({
+    keepOuts: namedMap(
+      'Keep-outs',
+      z.strictObject({
+        name: textField('Name', 'engine and gearbox'),
+        kind: choiceField('What for', ['solid', 'access']),
+        least: point3,
+        most: point3,
+        body,
+      }),
+    ).optional(),
+    tubes: namedMap(
+      'Tubes',
+      z.strictObject({
+        name: textField('Name', 'left rail'),
+        from: point3,
+        to: point3,
+        size: quantityField('length', { name: 'Outside size', example: '30 mm', above: 0 }),
+        body,
+      }),
+    ).optional(),
+    wanted: quantityField('length', {
+      name: 'Clearance wanted between moving and still',
+      example: '10 mm',
+      above: 0,
+      blank: { row: 'brief-defaults/clearance' },
+    }).optional(),
+  })
+  .meta({ 'x-field': { name: 'Space' } });
 
 export const brief = z
   .strictObject({
@@ -237,8 +426,10 @@ export const brief = z
     vehicle,
     wheel,
     suspension: suspension.optional(),
+    space: space.optional(),
     targets: targets.optional(),
     reference: reference.optional(),
+    speedometer: speedometer.optional(),
     shop: shop.optional(),
   })
   .meta({ 'x-field': { name: 'Brief' } });

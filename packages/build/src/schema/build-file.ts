@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { brief } from './brief.ts';
-import { choiceField, quantityField, textField } from './field.ts';
-import { path } from './path.ts';
+import { choiceField, namedMap, quantityField, textField } from './field.ts';
+import { path, point3 } from './path.ts';
 
 const units = z
   .strictObject({
@@ -22,10 +22,49 @@ const override = z.strictObject({
   when: textField('When', '2026-03-14'),
 });
 
-/** The build file, format 2. */
+const place = z
+  .strictObject({
+    right: z
+      .number()
+      .min(0)
+      .max(1)
+      .meta({ 'x-field': { name: 'On the picture, from its left edge, as a part of its width' } }),
+    down: z
+      .number()
+      .min(0)
+      .max(1)
+      .meta({ 'x-field': { name: 'On the picture, from its upper edge, as a part of its height' } }),
+    at: point3,
+  })
+  .meta({ 'x-field': { name: 'Known point' } });
+
+const picture = z.strictObject({
+  name: textField('Picture', 'engine from the left'),
+  /** SHA-256 of the bytes kept under pictures/. */
+  file: z
+    .string()
+    .regex(/^[0-9a-f]{64}$/)
+    .meta({
+      'x-field': {
+        name: 'Its file, by hash',
+        example: 'e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855',
+      },
+    }),
+  of: textField('Shows', '/path/shafts/shaft-a').optional(),
+  under: z
+    .strictObject({
+      view: choiceField('Lies under the view', ['from above', 'from the left', 'from behind']),
+      first: place,
+      second: place,
+    })
+    .meta({ 'x-field': { name: 'Laid under a view' } })
+    .optional(),
+});
+
+/** The build file, format 3. */
 export const buildFile = z
   .strictObject({
-    format: z.literal(2),
+    format: z.literal(3),
     name: textField('Build', 'marsh-hauler'),
     about: textField('About', 'three-wheeled load carrier'),
     brief,
@@ -35,14 +74,15 @@ export const buildFile = z
       .record(z.string(), z.string())
       .meta({ 'x-field': { name: 'Notes' } })
       .optional(),
+    pictures: namedMap('Pictures', picture).optional(),
     overrides: z
       .record(z.string(), override)
       .meta({ 'x-field': { name: 'Overridden design reserves' } })
       .optional(),
   })
-  .meta({ title: 'Oddwheel build, format 2' });
+  .meta({ title: 'Oddwheel build, format 3' });
 
 export type BuildFile = z.infer<typeof buildFile>;
 
 /** The newest format that this version reads and writes. */
-export const FORMAT = 2;
+export const FORMAT = 3;

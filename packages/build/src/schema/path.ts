@@ -102,6 +102,13 @@ const chain = z.strictObject({
     })
     .meta({ 'x-field': { name: 'Idler' } })
     .optional(),
+  largest: z
+    .strictObject({
+      driver: integerField({ name: 'Driver teeth', min: 6, max: 300 }).optional(),
+      driven: integerField({ name: 'Driven teeth', min: 6, max: 300 }).optional(),
+    })
+    .meta({ 'x-field': { name: 'Largest sprockets that shall go on' } })
+    .optional(),
   ...efficiency('chain'),
 });
 
