@@ -4,6 +4,7 @@ import './face/fonts.css';
 import './face/face.css';
 import './page/page.css';
 import './path/path.css';
+import './steps/steps.css';
 import './findings/findings.css';
 import './inspector/inspector.css';
 import { createHostClient } from './link/http-host.ts';
@@ -39,7 +40,7 @@ const actions = createActions(store, model, build, follow, focusField);
 
 createRoot(root).render(
   <StrictMode>
-    <App store={store} actions={actions} />
+    <App store={store} actions={actions} model={model} />
   </StrictMode>,
 );
 build.start().catch((why: unknown) => store.setState({ trouble: `The build could not be read: ${String(why)}` }));

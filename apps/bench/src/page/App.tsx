@@ -1,14 +1,14 @@
 import { type JSX, useEffect, useState } from 'react';
 import { useStore } from 'zustand';
-import { FindingList } from '../findings/FindingList.tsx';
-import { AssumedList, FindOutList, PartList, ReferenceTable } from '../findings/Lists.tsx';
 import { Inspector } from '../inspector/Inspector.tsx';
 import { redoName, savedWords, undoName } from '../link/sync.ts';
 import { PathTable } from '../path/PathTable.tsx';
 import { GearScale } from '../slider/GearScale.tsx';
 import type { Actions } from '../state/actions.ts';
 import { type BenchStore, elementInView, elementOf, nameOfElement } from '../state/bench.ts';
-import { BriefBand } from './BriefBand.tsx';
+import { StepScreen } from '../steps/StepScreen.tsx';
+import { StepsBar } from '../steps/StepsBar.tsx';
+import type { RemoteModel } from '../worker/remote.ts';
 import { Footer } from './Footer.tsx';
 import { moveFinding, useReturningFocus } from './focus.ts';
 import { Head, PlainHead } from './Head.tsx';
@@ -18,10 +18,11 @@ import { ConflictPanel, FaultList, OfflineBand, TroubleBand } from './Notices.ts
 import { Toast } from './Toast.tsx';
 
 /** The whole page. */
-export function App({ store, actions }: { store: BenchStore; actions: Actions }): JSX.Element {
+export function App(props: { store: BenchStore; actions: Actions; model: RemoteModel }): JSX.Element {
+  const { store, actions, model } = props;
   const state = useStore(store);
   const [keysShown, setKeysShown] = useState(false);
-  const { assessment, sync, parts, look } = state;
+  const { assessment, sync, look } = state;
   const element = elementInView(state);
   const inspecting = look.element !== null;
   useReturningFocus(inspecting);
@@ -106,20 +107,10 @@ export function App({ store, actions }: { store: BenchStore; actions: Actions })
                   onMove={actions.moveHere}
                 />
               </section>
-              <BriefBand parts={parts} assumed={assessment.assumed} selected={element} onSelect={actions.select} />
+              <StepsBar current={look.step} onGo={actions.goTo} />
               <div className="columns">
                 <div className="column-left">
-                  <FindingList
-                    findings={assessment.findings}
-                    cases={assessment.cases}
-                    closure={assessment.closure}
-                    opened={look.finding}
-                    onOpen={actions.openFinding}
-                  />
-                  <FindOutList items={assessment.findOut} onReveal={actions.reveal} />
-                  <AssumedList items={assessment.assumed} onReveal={actions.reveal} />
-                  <PartList parts={assessment.parts} />
-                  <ReferenceTable rows={assessment.reference} units={assessment.units} />
+                  <StepScreen state={state} actions={actions} model={model} />
                 </div>
                 <div className="column-right">
                   {element !== null && state.fields?.address === element && (

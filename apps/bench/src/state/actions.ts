@@ -1,8 +1,11 @@
 import type { Here } from '@oddwheel/build/assess/types';
 import type { Fault } from '@oddwheel/build/fault';
+import type { StepId } from '../steps/steps.ts';
 
 /** What the page can be told to do. */
 export interface Actions {
+  /** Opens a step; what is selected stays selected, but the inspector leaves a small screen to the step. */
+  readonly goTo: (step: StepId) => void;
   /** Shows an element in the inspector. */
   readonly select: (address: string) => void;
   /** Shows the element that an address of the build belongs to, and puts the focus into its field. */

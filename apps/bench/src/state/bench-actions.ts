@@ -44,9 +44,10 @@ export function createActions(
 
   const look = async (next: Look): Promise<void> => {
     const before = store.getState().look;
-    const url = writeLook(next) || window.location.pathname + window.location.search;
-    // Going from the whole page into the inspector is a step that Back takes back; moving about within it is not.
-    if ((before.element === null) !== (next.element === null)) window.history.pushState(null, '', url);
+    const url = writeLook(next);
+    // Another step of the job, or going from the whole page into the inspector, is what Back takes back; moving about within it is not.
+    if (before.step !== next.step || (before.element === null) !== (next.element === null))
+      window.history.pushState(null, '', url);
     else window.history.replaceState(null, '', url);
     store.setState(
       next.finding === before.finding ? { look: next } : { look: next, explanation: null, workedCase: null },
@@ -65,24 +66,30 @@ export function createActions(
     if (asked === here && looked.finding !== null && explanation?.caseId === 'here') await follow();
   }, trouble);
 
+  const seen = (): Look => store.getState().look;
+
   return {
-    select: (address) => run(look({ element: address, finding: null })),
+    goTo: (step) => {
+      const small = window.matchMedia('(max-width: 899px)').matches;
+      run(look(small ? { step, element: null, finding: null } : { ...seen(), step }));
+    },
+    select: (address) => run(look({ ...seen(), element: address, finding: null })),
     reveal: (address) => {
       const element = elementOf(store.getState(), address);
-      if (element !== null) run(look({ element, finding: store.getState().look.finding }).then(() => reveal(address)));
+      if (element !== null) run(look({ ...seen(), element }).then(() => reveal(address)));
     },
     openFinding: (id) => {
       const finding = store.getState().assessment?.findings.find((one) => one.id === id);
       const element = finding && elementOf(store.getState(), finding.address);
-      if (element) run(look({ element, finding: id }));
+      if (element) run(look({ ...seen(), element, finding: id }));
     },
     workCase: (workedCase) => {
       store.setState({ workedCase });
       run(follow());
     },
     close: () => {
-      const { element, finding } = store.getState().look;
-      run(look(finding === null ? { element: null, finding: null } : { element, finding: null }));
+      const now = seen();
+      run(look(now.finding === null ? { ...now, element: null } : { ...now, finding: null }));
     },
     commitField: async (address, typed) => {
       try {

@@ -4,16 +4,22 @@ import { ownerOf, readLook, writeLook } from './look.ts';
 describe('where the page looks, in its own address', () => {
   it('goes there and back', () => {
     for (const look of [
-      { element: null, finding: null },
-      { element: '/path/shafts/shaft-a', finding: null },
-      { element: '/path/stages/chain-1', finding: 'chain.slack:/path/stages/chain-1' },
-      { element: '/notes/~1path?#%', finding: 'a&b=c' },
-    ])
+      { step: 'layout', element: null, finding: null },
+      { step: 'brief', element: '/path/shafts/shaft-a', finding: null },
+      { step: 'strength', element: '/path/stages/chain-1', finding: 'chain.slack:/path/stages/chain-1' },
+      { step: 'fit-up', element: '/notes/~1path?#%', finding: 'a&b=c' },
+    ] as const)
       expect(readLook(writeLook(look))).toEqual(look);
   });
 
   it('takes a broken address as it stands', () => {
-    expect(readLook('#/path/%E0%A4%A')).toEqual({ element: '/path/%E0%A4%A', finding: null });
+    expect(readLook('#/path/%E0%A4%A')).toEqual({ step: 'strength', element: '/path/%E0%A4%A', finding: null });
+  });
+
+  it('opens on what breaks first when no step, or none that exists, is named', () => {
+    expect(readLook('')).toEqual({ step: 'strength', element: null, finding: null });
+    expect(readLook('#nowhere/path/shafts/a').step).toBe('strength');
+    expect(readLook('#ratios').step).toBe('ratios');
   });
 
   it('finds the element that an address belongs to', () => {

@@ -1,5 +1,8 @@
-/** Where the page looks, as it stands after "#" in its address: an element of the build, and a finding opened on it. */
+import { FIRST_STEP, type StepId, stepOf } from '../steps/steps.ts';
+
+/** Where the page looks, as it stands after "#" in its address: a step, an element of the build, and a finding opened on it. */
 export interface Look {
+  readonly step: StepId;
   /** Address of the element in the inspector; null for none chosen. */
   readonly element: string | null;
   readonly finding: string | null;
@@ -7,16 +10,19 @@ export interface Look {
 
 /** Reads the part of the page's address after "#". */
 export function readLook(hash: string): Look {
-  const [element = '', query = ''] = hash.replace(/^#/, '').split('?');
+  const [place = '', query = ''] = hash.replace(/^#/, '').split('?');
   const finding = new URLSearchParams(query).get('finding');
-  return { element: element === '' ? null : decode(element), finding };
+  // An element's address begins with a slash; what stands before it is the step.
+  const cut = place.indexOf('/');
+  const step = stepOf(cut < 0 ? place : place.slice(0, cut))?.id ?? FIRST_STEP;
+  return { step, element: cut < 0 ? null : decode(place.slice(cut)), finding };
 }
 
-/** Writes the part of the page's address after "#"; empty when nothing is chosen. */
+/** Writes the part of the page's address after "#". */
 export function writeLook(look: Look): string {
-  if (look.element === null) return '';
+  if (look.element === null) return `#${look.step}`;
   const query = look.finding === null ? '' : `?${new URLSearchParams({ finding: look.finding })}`;
-  return `#${encodeURI(look.element).replaceAll('?', '%3F').replaceAll('#', '%23')}${query}`;
+  return `#${look.step}${encodeURI(look.element).replaceAll('?', '%3F').replaceAll('#', '%23')}${query}`;
 }
 
 function decode(text: string): string {

@@ -1,0 +1,13 @@
+import type { ComponentType } from 'react';
+import { BriefScreen } from '../brief/BriefScreen.tsx';
+import { RatiosScreen } from '../ratios/RatiosScreen.tsx';
+import { StrengthScreen } from '../strength/StrengthScreen.tsx';
+import type { ScreenProps } from './screen.ts';
+import type { StepId } from './steps.ts';
+
+/** The screen of each step; a step without one is not part of this version yet. */
+export const SCREENS: Readonly<Partial<Record<StepId, ComponentType<ScreenProps>>>> = {
+  brief: BriefScreen,
+  ratios: RatiosScreen,
+  strength: StrengthScreen,
+};
