@@ -9,6 +9,7 @@ import { COUPLING_CONSTRUCTED } from './coupling-constructed.ts';
 import { LAYOUT_CASES } from './layout.ts';
 import { LINE_CASES } from './lines.ts';
 import { RATIO_CASES } from './ratio.ts';
+import { SHAFT_CASES } from './shaft.ts';
 import { SPUR_CASES } from './spur.ts';
 import { VEHICLE_CASES } from './vehicle.ts';
 
@@ -18,6 +19,7 @@ export const TOPICS: readonly { readonly topic: string; readonly cases: readonly
   { topic: 'Toothed belts', cases: BELT_CASES },
   { topic: 'Bevel gears', cases: BEVEL_CASES },
   { topic: 'Spur gears', cases: SPUR_CASES },
+  { topic: 'Shafts', cases: SHAFT_CASES },
   { topic: 'Bearings', cases: BEARING_CASES },
   { topic: 'Joints and couplings', cases: [...COUPLING_CASES, ...COUPLING_CONSTRUCTED] },
   { topic: 'Layout: alignment, wear, idlers, arms, spiral bevels, clearance', cases: [...LINE_CASES, ...LAYOUT_CASES] },
