@@ -1,3 +1,4 @@
+import { BEARINGS } from './bearings.ts';
 import { BEVEL_TEETH } from './bevel-teeth.ts';
 import { BODY_MOVEMENTS } from './body-movements.ts';
 import { BRIEF_DEFAULTS } from './brief-defaults.ts';
@@ -14,6 +15,7 @@ import { CYCLE_WMTC_PART3 } from './cycle-wmtc-part3.ts';
 import { DRAG_AREAS } from './drag-areas.ts';
 import { MOTORCYCLE_ROAD_LOAD } from './motorcycle-road-load.ts';
 import { ROLLING_RESISTANCE } from './rolling-resistance.ts';
+import { SHAFT_STEELS } from './shaft-steels.ts';
 import { STAGE_EFFICIENCIES } from './stage-efficiencies.ts';
 import { rowInSi, type Table } from './table.ts';
 import { TYRE_ALPHA_WIDTHS } from './tyre-alpha-widths.ts';
@@ -23,6 +25,7 @@ import { TYRE_LOAD_INDICES } from './tyre-load-indices.ts';
 import { TYRE_SPEED_SYMBOLS } from './tyre-speed-symbols.ts';
 
 const TABLES: readonly Table[] = [
+  BEARINGS,
   BEVEL_TEETH,
   BODY_MOVEMENTS,
   BRIEF_DEFAULTS,
@@ -40,6 +43,7 @@ const TABLES: readonly Table[] = [
   DRAG_AREAS,
   MOTORCYCLE_ROAD_LOAD,
   ROLLING_RESISTANCE,
+  SHAFT_STEELS,
   STAGE_EFFICIENCIES,
   TYRE_ALPHA_WIDTHS,
   TYRE_FRICTION,

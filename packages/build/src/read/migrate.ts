@@ -13,6 +13,8 @@ export const MIGRATIONS: readonly Migration[] = [
   { from: 1, lift: (build) => build },
   // Format 3 adds the vehicle on the road, space, the arm on its stand, largest sprockets, a speedometer, pictures; all may be blank.
   { from: 2, lift: (build) => build },
+  // Format 4 adds what strength asks for: steels, diameters, notches, joints, bearings by number, plates, duty, loads; all may be blank.
+  { from: 3, lift: (build) => build },
 ];
 
 export type Migrated =
@@ -50,7 +52,7 @@ export function migrate(
           address: '',
           problem: 'A build is a group of named values.',
           read: JSON.stringify(value).slice(0, 60),
-          accepted: 'A file that begins with { "format": 3, "name": … }',
+          accepted: 'A file that begins with { "format": 4, "name": … }',
         },
       ],
     };

@@ -61,10 +61,10 @@ const picture = z.strictObject({
     .optional(),
 });
 
-/** The build file, format 3. */
+/** The build file, format 4. */
 export const buildFile = z
   .strictObject({
-    format: z.literal(3),
+    format: z.literal(4),
     name: textField('Build', 'marsh-hauler'),
     about: textField('About', 'three-wheeled load carrier'),
     brief,
@@ -80,9 +80,9 @@ export const buildFile = z
       .meta({ 'x-field': { name: 'Overridden design reserves' } })
       .optional(),
   })
-  .meta({ title: 'Oddwheel build, format 3' });
+  .meta({ title: 'Oddwheel build, format 4' });
 
 export type BuildFile = z.infer<typeof buildFile>;
 
 /** The newest format that this version reads and writes. */
-export const FORMAT = 3;
+export const FORMAT = 4;

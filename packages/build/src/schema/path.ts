@@ -21,10 +21,37 @@ const seatBase = {
   width: quantityField('length', { name: 'Width of the part', example: '18 mm', above: 0 }).optional(),
 };
 
+const HOLDS_ON_SHAFT = [
+  'shoulder',
+  'retaining ring',
+  'nut',
+  'sleeve',
+  'setscrews',
+  'press fit',
+  'weld',
+  'nothing',
+] as const;
+const HOLDS_IN_PLATE = ['shoulder', 'retaining ring', 'cover', 'press fit', 'nothing'] as const;
+
+/** What stops a part from sliding on its shaft, each way along the shaft's direction. */
+const heldOnShaft = z
+  .strictObject({
+    towardStart: choiceField('Stopped toward the start of the shaft by', HOLDS_ON_SHAFT).optional(),
+    towardEnd: choiceField('Stopped toward the end of the shaft by', HOLDS_ON_SHAFT).optional(),
+  })
+  .meta({ 'x-field': { name: 'Held on the shaft' } });
+
+const heldInPlate = z
+  .strictObject({
+    towardStart: choiceField('Outer ring stopped toward the start of the shaft by', HOLDS_IN_PLATE).optional(),
+    towardEnd: choiceField('Outer ring stopped toward the end of the shaft by', HOLDS_IN_PLATE).optional(),
+  })
+  .meta({ 'x-field': { name: 'Held in its plate' } });
+
 const seat = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('sprocket'), ...seatBase }),
   z.strictObject({ kind: z.literal('pulley'), ...seatBase }),
-  z.strictObject({ kind: z.literal('gear'), ...seatBase }),
+  z.strictObject({ kind: z.literal('gear'), ...seatBase, held: heldOnShaft.optional() }),
   z.strictObject({ kind: z.literal('joint'), ...seatBase }),
   z.strictObject({ kind: z.literal('wheel'), ...seatBase }),
   z.strictObject({
@@ -41,11 +68,131 @@ const seat = z.discriminatedUnion('kind', [
       example: '62 mm',
       above: 0,
     }).optional(),
+    row: keyField({ name: 'Bearing by its number', table: 'bearings', example: '6207' }).optional(),
+    ratings: z
+      .strictObject({
+        dynamic: quantityField('force', { name: 'Dynamic load rating', example: '27 kN', above: 0 }),
+        static: quantityField('force', { name: 'Static load rating', example: '15.3 kN', above: 0 }),
+      })
+      .meta({ 'x-field': { name: 'Ratings of its maker' } })
+      .optional(),
+    clearance: choiceField('Clearance inside', ['normal', 'C3', 'C4']).optional(),
+    seal: choiceField('Seal', ['open', 'shields', 'rubbing seals'], {
+      recipe: 'Rubber lips on both sides are rubbing seals; sheet metal that does not touch is a shield.',
+    }).optional(),
+    stiffness: quantityField('stiffness', {
+      name: 'Stiffness across the shaft, bearing and seat together',
+      example: '80 kN/mm',
+      range: true,
+      above: 0,
+      blank: { row: 'brief-defaults/bearing-stiffness' },
+      recipe:
+        'Pull the shaft at the bearing with a spring balance and read a dial gauge beside it: pull over movement.',
+    }).optional(),
+    plate: keyField({ name: 'Sits in', refersTo: '/path/plates', example: 'plate-left' }).optional(),
+    held: heldOnShaft.optional(),
+    ring: heldInPlate.optional(),
   }),
 ]);
 
 /** Where parts sit on a shaft, by permanent id. */
 export const seats = namedMap('Seats', seat);
+
+const piece = z.strictObject({
+  from: quantityField('length', { name: 'From station', example: '0 mm' }),
+  to: quantityField('length', { name: 'To station', example: '85 mm' }),
+  diameter: quantityField('length', { name: 'Diameter', example: '30 mm', above: 0 }),
+  bore: quantityField('length', { name: 'Bore through it', example: '10 mm', above: 0 }).optional(),
+});
+
+const notch = z.strictObject({
+  name: textField('Notch', 'shoulder behind the bearing'),
+  kind: choiceField('Kind', [
+    'shoulder',
+    'ring groove',
+    'keyway, end milled',
+    'keyway, disc milled',
+    'press fit',
+    'cross hole',
+    'spline',
+    'thread',
+    'weld toe',
+  ]),
+  station,
+  radius: quantityField('length', {
+    name: 'Radius at its root',
+    example: '1 mm',
+    range: true,
+    above: 0,
+    recipe: 'Lay a radius gauge in the corner; a sharp tool leaves about 0.2 mm.',
+  }).optional(),
+});
+
+const join = z.strictObject({
+  name: textField('Joint', 'stub in the sleeve'),
+  station,
+  torqueBy: choiceField('Torque passes by', ['spline', 'key', 'weld', 'press fit', 'bolts', 'pin']),
+  centredBy: choiceField('Centred by', ['spigot', 'press fit', 'spline', 'bolts', 'weld alone'], {
+    recipe: 'A spline that fits on its flanks has play and does not centre: look for a smooth turned seat beside it.',
+  }),
+  axialBy: choiceField('Held along the shaft by', [
+    'draw bolt',
+    'weld',
+    'press fit',
+    'retaining ring',
+    'bolts',
+    'nothing',
+  ]),
+  positions: integerField({ name: 'Positions it goes together in', min: 1, max: 200 }).optional(),
+  diameter: quantityField('length', {
+    name: 'Diameter that passes the torque: mean of the spline, weld circle, bolt circle',
+    example: '25 mm',
+    above: 0,
+  }).optional(),
+  length: quantityField('length', {
+    name: 'Length in mesh, of the fit, or weld leg',
+    example: '30 mm',
+    above: 0,
+  }).optional(),
+  teeth: integerField({ name: 'Teeth of the spline, or number of bolts', min: 1, max: 200 }).optional(),
+  height: quantityField('length', {
+    name: 'Height of tooth flank in contact, or diameter of a bolt',
+    example: '2 mm',
+    above: 0,
+  }).optional(),
+  spigot: z
+    .strictObject({
+      diameter: quantityField('length', { name: 'Diameter', example: '30 mm', above: 0 }),
+      length: quantityField('length', { name: 'Length', example: '20 mm', above: 0 }),
+      play: quantityField('length', { name: 'Play across', example: '0.02 mm', range: true, min: 0 }).optional(),
+    })
+    .meta({ 'x-field': { name: 'Spigot that centres it' } })
+    .optional(),
+});
+
+const shaftStrength = {
+  material: keyField({ name: 'Steel', table: 'shaft-steels', example: '1045-hot-rolled' }).optional(),
+  surface: choiceField('Surface', ['ground', 'machined or cold drawn', 'hot rolled', 'as forged']).optional(),
+  pieces: z
+    .array(piece)
+    .min(1)
+    .meta({ 'x-field': { name: 'Diameters along the shaft' } })
+    .optional(),
+  notches: namedMap('Notches', notch).optional(),
+  joins: namedMap('Joints that build it up', join).optional(),
+} as const;
+
+const plate = z.strictObject({
+  name: textField('Plate', 'left plates'),
+  thickness: quantityField('length', { name: 'Thickness in all', example: '1/2 in', above: 0 }),
+  material: choiceField('Made of', ['steel', 'aluminium']),
+  width: quantityField('length', { name: 'Width across the bearing', example: '120 mm', above: 0 }),
+  span: quantityField('length', {
+    name: 'Free span between the tubes that tie it',
+    example: '160 mm',
+    above: 0,
+  }),
+});
 
 const shaft = z
   .strictObject({
@@ -53,6 +200,7 @@ const shaft = z
     origin: point3,
     direction: direction3,
     stock: keyField({ name: 'Turned from', refersTo: '/brief/shop/stock', example: 'bright-bar-50' }).optional(),
+    ...shaftStrength,
     seats,
   })
   .meta({ 'x-field': { name: 'Shaft' } });
@@ -145,6 +293,13 @@ const bevel = z.strictObject({
     max: 1,
   }).optional(),
   hand: choiceField('Hand of the driver’s spiral', ['left', 'right']).optional(),
+  backlash: quantityField('length', {
+    name: 'Backlash at the rim of the larger gear',
+    example: '0.2 mm',
+    range: true,
+    min: 0,
+    recipe: 'Hold the pinion, set a dial gauge square to a tooth of the gear, and rock the gear.',
+  }).optional(),
   ...efficiency('bevel'),
 });
 
@@ -203,7 +358,23 @@ export const path = z
   .strictObject({
     shafts: namedMap('Shafts', shaft),
     stages: namedMap('Stages', stage),
+    plates: namedMap('Plates', plate).optional(),
     adjusters: namedMap('Adjusters', adjuster).optional(),
+    cush: z
+      .strictObject({
+        at: keyField({ name: 'Sits at', seat: true, example: 'axle-c/sprocket' }),
+        stiffness: quantityField('turningStiffness', {
+          name: 'Stiffness against turning',
+          example: '2000..4000 N.m/rad',
+          range: true,
+          above: 0,
+          recipe:
+            'Hold one side, hang a weight on a bar at the other, and read the angle: weight times arm over angle.',
+        }).optional(),
+        lash: quantityField('angle', { name: 'Play in it', example: '2 deg', min: 0, max: 1 }).optional(),
+      })
+      .meta({ 'x-field': { name: 'Cush or damper' } })
+      .optional(),
   })
   .meta({ 'x-field': { name: 'Path of power' } });
 
