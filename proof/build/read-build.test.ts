@@ -43,22 +43,22 @@ describe('a file with ten different faults', () => {
 });
 
 describe('formats', () => {
-  const kept = ['format-1', 'format-2', 'format-3'].flatMap((folder) =>
+  const kept = ['format-1', 'format-2', 'format-3', 'format-4'].flatMap((folder) =>
     readdirSync(new URL(`${folder}/`, fixtures)).map((name) => `${folder}/${name}`),
   );
   test.each(kept)('fixture %s still reads', (name) => {
     expect(faultsOf(read(name))).toEqual([]);
   });
 
-  test('a build of format 1 reads as the same build of format 3', () => {
+  test('a build of format 1 reads as the same build of format 4', () => {
     const text = read('format-1/marsh-hauler.json');
     const old = readBuild(text);
     expect(old.ok && old.from).toBe(1);
-    expect(old.ok && old.build).toEqual({ ...JSON.parse(text), format: 3 });
+    expect(old.ok && old.build).toEqual({ ...JSON.parse(text), format: 4 });
   });
 
   test('a newer format is refused by name and left alone', () => {
-    const newer = read('format-3/marsh-hauler.json').replace('"format": 3', '"format": 7');
+    const newer = read('format-4/marsh-hauler.json').replace('"format": 4', '"format": 7');
     expect(faultsOf(newer)).toMatchObject([{ code: 'format.newer', address: '/format', line: 2, read: '7' }]);
   });
 

@@ -66,7 +66,7 @@ describe('the demo build', () => {
     for (const finding of assessment.findings) {
       if (finding.governing === null) continue;
       assessment.cases.forEach((loadCase, c) => {
-        expect(explainFinding(session, finding.id, loadCase.id)?.reserve).toBe(
+        expect(explainFinding(session, finding.id, loadCase.id)?.reserve ?? Number.NaN).toBe(
           assessment.reserves[finding.row * columns + c],
         );
       });

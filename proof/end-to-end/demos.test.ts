@@ -20,7 +20,7 @@ test('the demo builds are these, and each says that it is invented', async () =>
   expect((await readdir(examples)).sort()).toEqual(demos);
   for (const name of demos) {
     const build: unknown = JSON.parse(await readFile(new URL(`${name}/build.json`, examples), 'utf8'));
-    expect(build).toMatchObject({ format: 3, name, about: expect.stringContaining('(invented)') });
+    expect(build).toMatchObject({ format: 4, name, about: expect.stringContaining('(invented)') });
   }
 });
 

@@ -49,7 +49,7 @@ describe('browser: opening', () => {
   });
 
   it('a text to begin with must have no faults', async () => {
-    const opening = openBrowserStore('faulty', { ...benchOptions, initial: '{"format": 3}' });
+    const opening = openBrowserStore('faulty', { ...benchOptions, initial: '{"format": 4}' });
     await expect(opening).rejects.toMatchObject({
       code: 'store.refused',
       faults: [{ address: '/format' }, { address: '/path' }],

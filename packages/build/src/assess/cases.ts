@@ -7,8 +7,18 @@ export interface CasePoint {
   /** Index of the gear, first gear 0. */
   readonly gear: number;
   readonly engineSpeed: number;
+  /** Below zero when the vehicle drives the engine. */
   readonly engineTorque: number;
+  /** `steady`: full throttle in a gear. `rare`: a peak that strength must stand once; life and pull over the road leave it out. */
+  readonly kind: 'steady' | 'rare';
+  /** What ended the torque before the engine side did: the tyre’s grip, or the clutch. */
+  readonly capped: 'grip' | 'clutch' | null;
+  /** A brake that takes torque out of a shaft of the drive; index of the shaft, output shaft 0. */
+  readonly brake: { readonly shaft: number; readonly seat: string; readonly torque: number } | null;
 }
+
+/** A case of full throttle, and the slider. */
+export const STEADY = { kind: 'steady', capped: null, brake: null } as const;
 
 /** Full-throttle torque of the engine at one corner of its uncertain inputs. */
 export interface EngineCurve {
@@ -36,6 +46,7 @@ export function standingCases(curve: EngineCurve, gears: number): CasePoint[] {
       gear,
       engineSpeed: curve.peakTorque.speed,
       engineTorque: curve.peakTorque.torque,
+      ...STEADY,
     },
     {
       id: `${gear + 1}/peak-power`,
@@ -43,6 +54,7 @@ export function standingCases(curve: EngineCurve, gears: number): CasePoint[] {
       gear,
       engineSpeed: curve.peakPower.speed,
       engineTorque: curve.peakPower.torque,
+      ...STEADY,
     },
   ]).flat();
 }

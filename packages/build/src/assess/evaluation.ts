@@ -1,7 +1,7 @@
 import { type Cache, reuse } from '../model/cache.ts';
 import type { Model, Value } from '../model/model.ts';
 import { CHECKS } from './checks/all.ts';
-import type { Check, Outcome, Scene, Subject } from './checks/check.ts';
+import { type Check, looksAt, type Outcome, type Scene, type Subject } from './checks/check.ts';
 import type { CaseLoads } from './loads.ts';
 import { buildScene, loadsAtSlider } from './scene.ts';
 import type { Here } from './types.ts';
@@ -56,7 +56,7 @@ function standingReserves(rows: readonly Row[], scene: Scene): Float64Array {
   rows.forEach(({ check, subject }, r) => {
     if (check.perCase)
       scene.cases.forEach((load, c) => {
-        out[r * columns + c] = number(check.run(scene, subject, load));
+        if (looksAt(check, load)) out[r * columns + c] = number(check.run(scene, subject, load));
       });
     else out.fill(number(check.run(scene, subject, null)), r * columns, (r + 1) * columns);
   });

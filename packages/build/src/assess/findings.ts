@@ -1,5 +1,5 @@
 import type { Value } from '../model/model.ts';
-import { type Amount, type Outcome, wantedReserve } from './checks/check.ts';
+import { type Amount, looksAt, type Outcome, wantedReserve } from './checks/check.ts';
 import { type CornerResult, type Evaluation, lowest, PLAIN_HOLDS, type Row } from './evaluation.ts';
 import { CONSEQUENCES, type Finding, type Measured, type Severity, type Spread } from './types.ts';
 
@@ -12,7 +12,7 @@ export function outcomeAt(evaluation: Evaluation, result: CornerResult, row: Row
   const { scene, atSlider } = result;
   if (!row.check.perCase) return row.check.run(scene, row.subject, null);
   const load = column === evaluation.columns - 1 ? atSlider : (scene.cases[column] ?? null);
-  return load ? row.check.run(scene, row.subject, load) : null;
+  return load && looksAt(row.check, load) ? row.check.run(scene, row.subject, load) : null;
 }
 
 /** Severity of one number against its design reserve. */

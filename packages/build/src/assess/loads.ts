@@ -49,8 +49,13 @@ export function senses(outputSense: 1 | -1, geometry: readonly StageGeometry[]):
   return list;
 }
 
+/** Torque behind a ratio: losses eat into it when it drives, and add to it when it is driven. */
+const passed = (torque: number, ratio: number, efficiency: number): number =>
+  torque >= 0 ? torque * ratio * efficiency : (torque * ratio) / efficiency;
+
 /**
- * Carries one case from the crank to the wheel's shaft: T₂ = T₁ i η, ω₂ = ω₁ / i, with the action at every seat.
+ * Carries one case from the crank to the wheel's shaft, with the action at every seat: T₂ = T₁ i η while the engine drives, T₂ = T₁ i / η while the
+ * vehicle does; ω₂ = ω₁ / i. The other span of a chain then pulls, as if the shafts turned the other way.
  * The model checks itself: torques about each shaft, and power from end to end.
  */
 export function carryLoads(
@@ -61,28 +66,34 @@ export function carryLoads(
   boxRatio: number,
   boxEfficiency: number,
 ): CaseLoads {
-  const first: ShaftLoad = {
-    speed: point.engineSpeed / boxRatio,
-    torque: point.engineTorque * boxRatio * boxEfficiency,
-    power: point.engineSpeed * point.engineTorque * boxEfficiency,
+  const supplied = point.engineSpeed * point.engineTorque;
+  const firstTorque = passed(point.engineTorque, boxRatio, boxEfficiency);
+  const firstSpeed = point.engineSpeed / boxRatio;
+  const boxLoss = supplied - firstTorque * firstSpeed;
+  const braked = (k: number, torque: number): number =>
+    point.brake?.shaft === k ? torque - point.brake.torque : torque;
+  const load = (k: number, speed: number, torque: number): ShaftLoad => {
+    const after = braked(k, torque);
+    return { speed, torque: after, power: after * speed };
   };
-  const boxLoss = point.engineSpeed * point.engineTorque * (1 - boxEfficiency);
+  const first = load(0, firstSpeed, firstTorque);
   const out: ShaftLoad[] = [first];
   const stages: StageLoad[] = [];
   let before = first;
   geometry.forEach((stage, k) => {
-    const torque = before.torque * stage.ratio * stage.efficiency;
+    const torque = passed(before.torque, stage.ratio, stage.efficiency);
     const speed = before.speed / stage.ratio;
-    const actions = stage.actions(senseOf[k] ?? 1);
+    const sense = senseOf[k] ?? 1;
+    const actions = stage.actions(before.torque >= 0 ? sense : sense === 1 ? -1 : 1);
     stages.push({
       torqueIn: before.torque,
       torqueOut: torque,
-      loss: before.power * (1 - stage.efficiency),
-      from: scale(actions.from, before.torque),
-      to: scale(actions.to, torque),
+      loss: before.power - torque * speed,
+      from: scale(actions.from, Math.abs(before.torque)),
+      to: scale(actions.to, Math.abs(torque)),
       forcesKnown: actions.forcesKnown,
     });
-    before = { speed, torque, power: torque * speed };
+    before = load(k + 1, speed, torque);
     out.push(before);
   });
   return {
@@ -90,21 +101,26 @@ export function carryLoads(
     shafts: out,
     stages,
     boxLoss,
-    torqueResidual: torqueResidual(shafts, stages, out),
+    torqueResidual: torqueResidual(point, shafts, stages, out),
     powerResidual: powerResidual(point, out, stages, boxLoss),
   };
 }
 
 /** Between two stages, what drives a shaft and what it drives must cancel about its axis. */
-function torqueResidual(shafts: readonly Shaft[], stages: readonly StageLoad[], loads: readonly ShaftLoad[]): number {
+function torqueResidual(
+  point: CasePoint,
+  shafts: readonly Shaft[],
+  stages: readonly StageLoad[],
+  loads: readonly ShaftLoad[],
+): number {
   let worst = 0;
   for (let k = 1; k < shafts.length - 1; k += 1) {
     const shaft = shafts[k];
     const driven = stages[k - 1];
     const driver = stages[k];
     const torque = loads[k]?.torque ?? 0;
-    if (!shaft || !driven || !driver || torque === 0) continue;
-    worst = Math.max(worst, Math.abs(about(driven.to, shaft) + about(driver.from, shaft)) / torque);
+    if (!shaft || !driven || !driver || torque === 0 || point.brake?.shaft === k) continue;
+    worst = Math.max(worst, Math.abs(about(driven.to, shaft) + about(driver.from, shaft)) / Math.abs(torque));
   }
   return worst;
 }
@@ -116,8 +132,10 @@ function powerResidual(
   boxLoss: number,
 ): number {
   const supplied = point.engineSpeed * point.engineTorque;
-  if (supplied === 0) return 0;
+  const { brake } = point;
+  const taken = brake ? brake.torque * (loads[brake.shaft]?.speed ?? 0) : 0;
   const lost = stages.reduce((sum, stage) => sum + stage.loss, boxLoss);
   const delivered = loads.at(-1)?.power ?? 0;
-  return Math.abs(supplied - lost - delivered) / supplied;
+  const size = Math.max(Math.abs(supplied), Math.abs(delivered), Math.abs(taken));
+  return size === 0 ? 0 : Math.abs(supplied - lost - taken - delivered) / size;
 }

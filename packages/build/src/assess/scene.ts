@@ -2,12 +2,13 @@ import { formatFor, formatQuantity } from '@oddwheel/quantity/format';
 import type { Vec3 } from '@oddwheel/quantity/quantity';
 import { type Cache, reuse } from '../model/cache.ts';
 import type { Model, Stage, Value } from '../model/model.ts';
-import { type CasePoint, standingCases } from './cases.ts';
+import { type CasePoint, STEADY, standingCases } from './cases.ts';
 import type { Scene } from './checks/check.ts';
 import { engineCurve } from './engine-curve.ts';
 import { stageGeometry } from './geometry/stage.ts';
 
 import { type CaseLoads, carryLoads, senses } from './loads.ts';
+import { rareCases } from './strength/rare-cases.ts';
 import type { Use } from './types.ts';
 import { atCorner, type Corner, cornerKey } from './uncertainty.ts';
 
@@ -50,19 +51,19 @@ export function buildScene(model: Model, corner: Corner, cache: Cache | null): S
   const curve = reuse(cache, `engine:${engineKey}`, [engine], () => engineCurve(engine, at));
   const boxRatios = engine.gears.map((gear) => at(engine.primary) * at(gear));
   const path = stages.reduce((product, stage) => product * stage.ratio, 1);
+  const pathEfficiency = stages.reduce((product, stage) => product * stage.efficiency, 1);
   const overall = boxRatios.map((ratio) => ratio * path);
   const senseOf = senses(engine.outputSense, stages);
   const boxEfficiency = at(engine.boxEfficiency);
-  const cases = reuse(
-    cache,
-    `cases:${cornerKey(corner)}`,
-    [curve, ...boxRatios, boxEfficiency, engine.outputSense, ...shafts, ...stages],
-    () =>
-      curve
-        ? standingCases(curve, boxRatios.length).map((point) =>
-            carryLoads(point, shafts, stages, senseOf, boxRatios[point.gear] ?? 1, boxEfficiency),
-          )
-        : [],
+  const rollOut = wheel.rollOut ? at(wheel.rollOut) : null;
+  const points = curve
+    ? [
+        ...standingCases(curve, boxRatios.length),
+        ...rareCases(curve, model, at, { boxRatios, boxEfficiency, path, pathEfficiency, rollOut }),
+      ]
+    : [];
+  const cases = points.map((point) =>
+    carryLoads(point, shafts, stages, senseOf, boxRatios[point.gear] ?? 1, boxEfficiency),
   );
   return {
     model,
@@ -70,7 +71,7 @@ export function buildScene(model: Model, corner: Corner, cache: Cache | null): S
     engine: curve,
     boxRatios,
     overall,
-    rollOut: wheel.rollOut ? at(wheel.rollOut) : null,
+    rollOut,
     stages,
     senses: senseOf,
     cases,
@@ -94,7 +95,7 @@ function sliderPoint(scene: Scene, gear: number, roadSpeed: number): CasePoint |
   const engineSpeed = (roadSpeed / rollOut) * 2 * Math.PI * ratio;
   const torque = engine.torqueAt(engineSpeed);
   if (torque === null) return null;
-  return { id: 'here', name: 'at the slider', gear, engineSpeed, engineTorque: torque };
+  return { id: 'here', name: 'at the slider', gear, engineSpeed, engineTorque: torque, ...STEADY };
 }
 
 /** Forward in vehicle axes turns positive about +y, left (ISO 8855). */

@@ -38,7 +38,7 @@ export function syntaxFault(text: string): Fault | undefined {
       column: 1,
       problem: 'The file is empty.',
       read: '',
-      accepted: 'A build file: one JSON object, such as { "format": 3 }.',
+      accepted: 'A build file: one JSON object, such as { "format": 4 }.',
     };
   }
   const open: ('{' | '[')[] = [];

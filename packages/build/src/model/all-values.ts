@@ -1,20 +1,29 @@
-import type { Engine, ReferenceVehicle, Space, Speedometer, Stage, Targets, Value, Vehicle } from './model.ts';
+import type { Engine, ReferenceVehicle, Shaft, Space, Speedometer, Stage, Targets, Value, Vehicle } from './model.ts';
+import { shaftValues } from './resolve-strength.ts';
+import type { Cush, Duty, Loads } from './strength.ts';
+
+interface Parts {
+  readonly engine: Engine;
+  readonly vehicle: Vehicle;
+  readonly space: Space;
+  readonly rollOut: Value | null;
+  readonly shafts: readonly Shaft[];
+  readonly stages: readonly Stage[];
+  readonly targets: Targets;
+  readonly reference: ReferenceVehicle | null;
+  readonly speedometer: Speedometer | null;
+  readonly cush: Cush | null;
+  readonly duty: Duty;
+  readonly loads: Loads;
+}
 
 /** Every input of a model, in the order of the path. */
-export function allValues(
-  engine: Engine,
-  vehicle: Vehicle,
-  space: Space,
-  rollOut: Value | null,
-  stages: readonly Stage[],
-  targets: Targets,
-  reference: ReferenceVehicle | null,
-  speedometer: Speedometer | null,
-): Value[] {
+export function allValues(parts: Parts): Value[] {
+  const { engine, vehicle, space, rollOut, shafts, stages, targets, reference, speedometer, cush, duty, loads } = parts;
   const ofStage = (stage: Stage): (Value | null)[] => {
     if (stage.kind === 'chain') return [stage.strands, stage.efficiency];
     if (stage.kind === 'bevel' || stage.kind === 'spur')
-      return [stage.module, stage.faceWidth, stage.spiral, stage.efficiency];
+      return [stage.module, stage.faceWidth, stage.spiral, stage.backlash, stage.efficiency];
     if (stage.kind === 'unit') return [stage.ratio, stage.ratedTorque, stage.ratedInputSpeed, stage.efficiency];
     return [stage.efficiency];
   };
@@ -22,6 +31,8 @@ export function allValues(
     engine.idle,
     engine.redline,
     engine.launch,
+    engine.clutchTorque,
+    engine.drag,
     engine.torqueBand,
     engine.primary,
     ...engine.gears,
@@ -40,6 +51,11 @@ export function allValues(
     vehicle.track,
     space.wanted,
     ...stages.flatMap(ofStage),
+    ...shafts.flatMap(shaftValues),
+    cush?.stiffness ?? null,
+    duty.distance,
+    loads.grip,
+    loads.shock,
     rollOut,
     targets.topSpeed,
     targets.cruiseSpeed,

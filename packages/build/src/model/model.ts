@@ -2,6 +2,20 @@
 import type { UnitChoice } from '@oddwheel/quantity/format';
 import type { Kind } from '@oddwheel/quantity/kinds';
 import type { Vec3 } from '@oddwheel/quantity/quantity';
+import type {
+  BearingSeat,
+  Cush,
+  Duty,
+  Held,
+  Join,
+  Loads,
+  Notch,
+  Piece,
+  Plate,
+  Steel,
+  StopOnShaft,
+  Surface,
+} from './strength.ts';
 
 /** One input. `lo` < `hi` when it is uncertain: typed as a range, or blank with a bounding range. */
 export interface Value {
@@ -36,6 +50,10 @@ export interface Seat {
   /** Of a bearing: its outside diameter, and the hole that is left in its plate when it is out. */
   readonly outside: number | null;
   readonly opening: number | null;
+  /** What a bearing seat has besides; null for other seats. */
+  readonly bearing: BearingSeat | null;
+  /** What stops the part on its shaft; null where the build does not say. */
+  readonly held: Held<StopOnShaft> | null;
 }
 
 export type Body = 'engine' | 'subframe' | 'vehicle frame' | 'swinging arm';
@@ -54,6 +72,12 @@ export interface Shaft {
     readonly length: number;
     readonly diameter: number;
   } | null;
+  readonly steel: Steel;
+  readonly surface: Surface;
+  /** Diameters as typed; null where the build leaves them to the seats. */
+  readonly pieces: readonly Piece[] | null;
+  readonly notches: readonly Notch[];
+  readonly joins: readonly Join[];
 }
 
 interface StageBase {
@@ -121,6 +145,7 @@ export type Stage =
       /** Mean spiral angle and hand of the driver; null for straight teeth. */
       readonly spiral: Value | null;
       readonly hand: 'left' | 'right' | null;
+      readonly backlash: Value | null;
     })
   | (StageBase & {
       readonly kind: 'coupling';
@@ -155,6 +180,12 @@ export interface Engine {
   readonly torqueBand: Value | null;
   /** Engine speed held in a start; blank: the speed of peak torque. Null without either. */
   readonly launch: Value | null;
+  readonly cylinders: number | null;
+  readonly strokes: 2 | 4 | null;
+  /** Torque at which the clutch slips; blank: 1.5 to 2.5 times the peak torque. Null without a torque curve. */
+  readonly clutchTorque: Value | null;
+  /** Torque that the closed engine takes at its redline; blank: a fifth to two fifths of the peak torque. */
+  readonly drag: Value | null;
   readonly primary: Value;
   readonly gears: readonly Value[];
   readonly boxEfficiency: Value;
@@ -329,6 +360,10 @@ export interface Model {
   readonly suspension: Suspension | null;
   readonly space: Space;
   readonly adjusters: readonly Adjuster[];
+  readonly plates: readonly Plate[];
+  readonly cush: Cush | null;
+  readonly duty: Duty;
+  readonly loads: Loads;
   readonly targets: Targets;
   readonly reference: ReferenceVehicle | null;
   readonly speedometer: Speedometer | null;

@@ -29,6 +29,14 @@ export function resolveEngine(reader: Reader, file: BuildFile['brief']['engine']
     redline: valueOrNull(reader, `${address}/redline`, file, 'redline', 'Engine') ?? blankRedline(address, file),
     torqueBand: curve || !peaks ? null : torqueBand(address),
     launch: valueOrNull(reader, `${address}/launch`, file, 'launch', 'Engine') ?? blankLaunch(address, file),
+    cylinders: file.cylinders ?? null,
+    strokes: file.strokes === undefined ? null : file.strokes === 'two' ? 2 : 4,
+    clutchTorque:
+      valueOrNull(reader, `${address}/clutchTorque`, file, 'clutchTorque', 'Engine') ??
+      partOfPeak(address, file, 'clutchTorque', 'torque at which the clutch slips', [1.5, 2.5]),
+    drag:
+      valueOrNull(reader, `${address}/drag`, file, 'drag', 'Engine') ??
+      partOfPeak(address, file, 'drag', 'torque that it takes with the throttle closed', [0.2, 0.4]),
     primary: read('primary'),
     gears: file.gears.map((_, k) => value(reader, `${address}/gears/${k}`, file.gears, String(k), `Gear ${k + 1}`)),
     boxEfficiency: read('boxEfficiency'),
@@ -100,5 +108,34 @@ function torqueBand(address: string): Value {
     origin: 'assumed',
     source: 'derived: torque never above its peak, power never above its peak',
     recipe: 'A rolling road gives the curve; failing that, time the same pull in one gear between marked speeds.',
+  };
+}
+
+/** A torque that is not typed stands on a usual part of the greatest torque. */
+function partOfPeak(
+  address: string,
+  file: BuildFile['brief']['engine'],
+  key: 'clutchTorque' | 'drag',
+  name: string,
+  [low, high]: readonly [number, number],
+): Value | null {
+  const { curve, peaks } = file;
+  const peak = curve
+    ? Math.max(...curve.rows.map(([, torque]) => torque)) * typedNumber('torque', `1 ${curve.units.torque}`)
+    : peaks
+      ? typedNumber('torque', peaks.torque)
+      : null;
+  if (peak === null) return null;
+  return {
+    address: `${address}/${key}`,
+    name: `Engine, ${name}`,
+    kind: 'torque',
+    si: ((low + high) / 2) * peak,
+    lo: low * peak,
+    hi: high * peak,
+    text: `${low}..${high} times the greatest torque`,
+    origin: 'assumed',
+    source: 'common practice',
+    recipe: null,
   };
 }

@@ -29,7 +29,20 @@ import {
   resolveVehicle,
   unitVector,
 } from './resolve-layout.ts';
+import {
+  resolveBearing,
+  resolveCush,
+  resolveDuty,
+  resolveHeld,
+  resolveJoins,
+  resolveLoads,
+  resolveNotches,
+  resolvePieces,
+  resolvePlates,
+  resolveSteel,
+} from './resolve-strength.ts';
 import { chainSize } from './rows.ts';
+import type { Plate } from './strength.ts';
 import { type Reader, typedNumber, value, valueOrNull } from './value.ts';
 import { resolveWheel } from './wheel.ts';
 
@@ -40,28 +53,56 @@ const along = (origin: Vec3, direction: Vec3, station: number): Vec3 => [
   origin[2] + direction[2] * station,
 ];
 
-type ShaftLike = Pick<ShaftFile, 'name' | 'origin' | 'direction' | 'seats'>;
+type ShaftLike = Pick<
+  ShaftFile,
+  'name' | 'origin' | 'direction' | 'seats' | 'material' | 'surface' | 'pieces' | 'notches' | 'joins'
+>;
 
-function resolveShaft(id: string, address: string, file: ShaftLike, stock: Shaft['stock']): Shaft {
+function resolveShaft(
+  reader: Reader,
+  id: string,
+  address: string,
+  file: ShaftLike,
+  stock: Shaft['stock'],
+  plates: ReadonlyMap<string, Plate>,
+): Shaft {
   const origin = point(file.origin);
   const direction = unitVector(file.direction);
   const seat = ([seatId, s]: [string, SeatFile]): Seat => {
     const station = typedNumber('length', s.station);
+    const at = `${address}/seats/${pointerKey(seatId)}`;
+    const bearing = resolveBearing(reader, at, s, plates);
     return {
       id: seatId,
-      address: `${address}/seats/${pointerKey(seatId)}`,
+      address: at,
       name: s.name,
       kind: s.kind,
       station,
       at: along(origin, direction, station),
       body: s.kind === 'bearing' ? s.body : null,
-      diameter: lengthOrNull(s.diameter),
-      width: lengthOrNull(s.width),
-      outside: s.kind === 'bearing' ? lengthOrNull(s.outside) : null,
+      // The table of bearings fills in what is not typed.
+      diameter: lengthOrNull(s.diameter) ?? bearing?.facts?.bore ?? null,
+      width: lengthOrNull(s.width) ?? bearing?.facts?.width ?? null,
+      outside: s.kind === 'bearing' ? (lengthOrNull(s.outside) ?? bearing?.facts?.outside ?? null) : null,
       opening: s.kind === 'bearing' ? lengthOrNull(s.opening) : null,
+      bearing,
+      held: 'held' in s ? resolveHeld(`${at}/held`, s.held) : null,
     };
   };
-  return { id, address, name: file.name, origin, direction, seats: Object.entries(file.seats).map(seat), stock };
+  return {
+    id,
+    address,
+    name: file.name,
+    origin,
+    direction,
+    seats: Object.entries(file.seats).map(seat),
+    stock,
+    steel: resolveSteel(address, file.name, file.material),
+    surface: file.surface ?? 'machined or cold drawn',
+    pieces: resolvePieces(address, file.pieces),
+    notches: resolveNotches(reader, address, file.notches),
+    joins: resolveJoins(reader, address, file.joins),
+  };
 }
 
 function seatRef(text: string): SeatRef {
@@ -120,6 +161,7 @@ function resolveStage(reader: Reader, id: string, file: StageFile): Stage {
         faceWidth: maybe('faceWidth'),
         spiral: maybe('spiral'),
         hand: file.kind === 'bevel' ? (file.hand ?? null) : null,
+        backlash: file.kind === 'bevel' ? maybe('backlash') : null,
       };
     case 'coupling':
       return {
@@ -215,18 +257,21 @@ export function resolve(build: BuildFile, cache: Cache | null): Model {
       diameter: typedNumber('length', bar.diameter),
     }));
   };
+  const plates = reuse(cache, 'resolve:plates', [path.plates], () => resolvePlates(path.plates));
   const shafts = new Map<string, Shaft>();
   const output = brief.engine.output;
   shafts.set(
     OUTPUT,
-    reuse(cache, 'resolve:output', [output], () => resolveShaft(OUTPUT, '/brief/engine/output', output, null)),
+    reuse(cache, 'resolve:output', [output, plates], () =>
+      resolveShaft(reader, OUTPUT, '/brief/engine/output', output, null, plates),
+    ),
   );
   for (const [id, file] of Object.entries(path.shafts)) {
     const stock = stockOf(file);
     shafts.set(
       id,
-      reuse(cache, `resolve:shaft:${id}`, [file, stock], () =>
-        resolveShaft(id, `/path/shafts/${pointerKey(id)}`, file, stock),
+      reuse(cache, `resolve:shaft:${id}`, [file, stock, plates], () =>
+        resolveShaft(reader, id, `/path/shafts/${pointerKey(id)}`, file, stock, plates),
       ),
     );
   }
@@ -249,6 +294,9 @@ export function resolve(build: BuildFile, cache: Cache | null): Model {
   const suspension = reuse(cache, 'resolve:suspension', [brief.suspension], () => resolveSuspension(brief.suspension));
   const space = reuse(cache, 'resolve:space', [brief.space], () => resolveSpace(reader, brief.space));
   const adjusters = reuse(cache, 'resolve:adjusters', [path.adjusters], () => resolveAdjusters(path.adjusters));
+  const cush = reuse(cache, 'resolve:cush', [path.cush], () => resolveCush(reader, path.cush));
+  const duty = reuse(cache, 'resolve:duty', [brief.duty], () => resolveDuty(reader, brief.duty));
+  const loads = reuse(cache, 'resolve:loads', [brief.loads], () => resolveLoads(reader, brief.loads));
   const targets = reuse(cache, 'resolve:targets', [brief.targets], () => resolveTargets(reader, brief.targets));
   const reference = reuse(cache, 'resolve:reference', [brief.reference], () =>
     resolveReference(reader, brief.reference),
@@ -266,6 +314,10 @@ export function resolve(build: BuildFile, cache: Cache | null): Model {
     suspension,
     space,
     adjusters,
+    plates: reuse(cache, 'resolve:plate-list', [plates], () => [...plates.values()]),
+    cush,
+    duty,
+    loads,
     targets,
     reference,
     speedometer,
@@ -283,7 +335,19 @@ export function resolve(build: BuildFile, cache: Cache | null): Model {
         ]),
       ),
     ),
-    values: allValues(engine, vehicle, space, wheel.rollOut, order.stages, targets, reference, speedometer),
+    values: allValues({
+      engine,
+      vehicle,
+      space,
+      rollOut: wheel.rollOut,
+      ...order,
+      targets,
+      reference,
+      speedometer,
+      cush,
+      duty,
+      loads,
+    }),
   };
 }
 

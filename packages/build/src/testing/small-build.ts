@@ -1,6 +1,6 @@
 /** The smallest build that drives: engine, one chain, wheel. Invented. */
 export const SMALL_BUILD = {
-  format: 3,
+  format: 4,
   name: 'small',
   about: 'one chain from engine to wheel, for tests',
   brief: {

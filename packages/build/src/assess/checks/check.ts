@@ -70,6 +70,8 @@ export interface Check {
   /** A published recommendation that proven drives break: never worse than thin. */
   readonly atWorst: 'fails' | 'thin';
   readonly perCase: boolean;
+  /** Also for the peaks that come rarely; else for steady driving only. */
+  readonly rare?: true;
   readonly subjects: (model: Model) => readonly Subject[];
   /** Null: the check does not apply. `load` is null unless `perCase`. */
   readonly run: (scene: Scene, subject: Subject, load: CaseLoads | null) => Outcome | null;
@@ -93,4 +95,9 @@ export function stagesOfKind(...kinds: readonly string[]): (model: Model) => rea
 /** One subject that is no stage. */
 export function oneSubject(address: string, element: string): (model: Model) => readonly Subject[] {
   return () => [{ address, element, stage: null }];
+}
+
+/** Whether a check by load cases looks at this one. */
+export function looksAt(check: Check, load: CaseLoads): boolean {
+  return load.point.kind === 'steady' || check.rare === true;
 }

@@ -3,6 +3,7 @@ import type { Vec3 } from '@oddwheel/quantity/quantity';
 import { toSi } from '@oddwheel/quantity/units';
 import { describe, expect, test } from 'vitest';
 import type { Seat, Shaft, Stage, Value } from '../../model/model.ts';
+import { resolveSteel } from '../../model/resolve-strength.ts';
 import { atCorner, MIDDLE } from '../uncertainty.ts';
 import { stageGeometry } from './stage.ts';
 import { parallelPlace, tangentActions } from './tangent.ts';
@@ -39,9 +40,16 @@ const shaft = (id: string, origin: Vec3, direction: Vec3, kind: Seat['kind'], st
       width: null,
       outside: null,
       opening: null,
+      bearing: null,
+      held: null,
     },
   ],
   stock: null,
+  steel: resolveSteel(`/path/shafts/${id}`, id, undefined),
+  surface: 'machined or cold drawn',
+  pieces: null,
+  notches: [],
+  joins: [],
 });
 
 const inch = (x: number): number => toSi('length', 'in', x);
@@ -68,6 +76,7 @@ describe('straight bevel pair in space', () => {
     faceWidth: value('length', faceWidth),
     spiral: null,
     hand: null,
+    backlash: null,
   };
   const geometry = stageGeometry(stage, pinion, gear, atCorner(MIDDLE));
   const torque = lbf(406) * inch(3.88);

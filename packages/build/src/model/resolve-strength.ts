@@ -1,0 +1,248 @@
+import { BEARINGS } from '@oddwheel/tables/bearings';
+import { SHAFT_STEELS } from '@oddwheel/tables/shaft-steels';
+import { rowInSi, sourceOf } from '@oddwheel/tables/table';
+import type { BuildFile } from '../schema/build-file.ts';
+import { pointerKey } from '../schema/describe.ts';
+import type { SeatFile, ShaftFile } from '../schema/path.ts';
+import type { Shaft, Value } from './model.ts';
+import type {
+  BearingFacts,
+  BearingSeat,
+  Cush,
+  Duty,
+  Held,
+  Join,
+  Loads,
+  Notch,
+  Piece,
+  Plate,
+  Steel,
+  StopInPlate,
+  StopOnShaft,
+} from './strength.ts';
+import { type Reader, typedNumber, value, valueOrNull } from './value.ts';
+
+const lengthOrNull = (text: string | undefined): number | null =>
+  text === undefined ? null : typedNumber('length', text);
+
+/** A bar of unknown steel: taken as the weakest that is commonly sold. */
+const UNKNOWN_STEEL = '1018-hot-rolled';
+
+export function resolveSteel(address: string, owner: string, key: string | undefined): Steel {
+  const row = rowInSi(SHAFT_STEELS, key ?? UNKNOWN_STEEL);
+  const { tensile = Number.NaN, yield: yielding = Number.NaN } = row;
+  const strength = (name: string, si: number): Value => ({
+    address: `${address}/material`,
+    name: `${owner}, ${name} of its steel`,
+    kind: 'pressure',
+    si,
+    lo: si,
+    hi: si,
+    text: key ?? UNKNOWN_STEEL,
+    origin: key === undefined ? 'assumed' : 'typed',
+    source:
+      key === undefined
+        ? `common practice: a bar of unknown steel counts as ${UNKNOWN_STEEL}`
+        : sourceOf(SHAFT_STEELS, key),
+    recipe:
+      'Read the mark on the bar’s end or the delivery note; failing both, a hardness test gives the tensile strength.',
+  });
+  return {
+    key: key ?? null,
+    tensile: strength('tensile strength', tensile),
+    yield: strength('yield strength', yielding),
+    youngs: row.youngs ?? Number.NaN,
+    shear: row.shear ?? Number.NaN,
+    density: row.density ?? Number.NaN,
+  };
+}
+
+export function resolvePieces(address: string, file: ShaftFile['pieces']): readonly Piece[] | null {
+  if (!file) return null;
+  return file.map((piece, k): Piece => {
+    const [from, to] = [typedNumber('length', piece.from), typedNumber('length', piece.to)];
+    return {
+      address: `${address}/pieces/${k}`,
+      from: Math.min(from, to),
+      to: Math.max(from, to),
+      diameter: typedNumber('length', piece.diameter),
+      bore: piece.bore === undefined ? 0 : typedNumber('length', piece.bore),
+    };
+  });
+}
+
+export function resolveNotches(reader: Reader, address: string, file: ShaftFile['notches']): readonly Notch[] {
+  return Object.entries(file ?? {}).map(([id, notch]): Notch => {
+    const at = `${address}/notches/${pointerKey(id)}`;
+    return {
+      address: at,
+      name: notch.name,
+      kind: notch.kind,
+      station: typedNumber('length', notch.station),
+      radius: valueOrNull(reader, `${at}/radius`, notch, 'radius', notch.name),
+    };
+  });
+}
+
+export function resolveJoins(reader: Reader, address: string, file: ShaftFile['joins']): readonly Join[] {
+  return Object.entries(file ?? {}).map(([id, join]): Join => {
+    const at = `${address}/joins/${pointerKey(id)}`;
+    const { spigot } = join;
+    return {
+      id,
+      address: at,
+      name: join.name,
+      station: typedNumber('length', join.station),
+      torqueBy: join.torqueBy,
+      centredBy: join.centredBy,
+      axialBy: join.axialBy,
+      positions: join.positions ?? null,
+      diameter: lengthOrNull(join.diameter),
+      length: lengthOrNull(join.length),
+      teeth: join.teeth ?? null,
+      height: lengthOrNull(join.height),
+      spigot: spigot
+        ? {
+            diameter: typedNumber('length', spigot.diameter),
+            length: typedNumber('length', spigot.length),
+            play: valueOrNull(reader, `${at}/spigot/play`, spigot, 'play', `${join.name}, spigot`),
+          }
+        : null,
+    };
+  });
+}
+
+type HeldFile<S extends string> = { readonly towardStart?: S | undefined; readonly towardEnd?: S | undefined };
+
+export function resolveHeld<S extends StopOnShaft | StopInPlate>(
+  address: string,
+  file: HeldFile<S> | undefined,
+): Held<S> | null {
+  return file ? { address, towardStart: file.towardStart ?? null, towardEnd: file.towardEnd ?? null } : null;
+}
+
+/** C0 over the fatigue load limit where no table gives it: ball and roller bearings up to 100 mm mean diameter (ISO 281, from memory). */
+const FATIGUE_PART = { ball: 22, roller: 8.2 } as const;
+
+function bearingFacts(file: Extract<SeatFile, { readonly kind: 'bearing' }>): BearingFacts | null {
+  const { row, ratings } = file;
+  if (row === undefined && ratings === undefined) return null;
+  const si = row === undefined ? {} : rowInSi(BEARINGS, row);
+  const kind = row === undefined || /^6/.test(row) ? 'deep groove' : /^7/.test(row) ? 'angular contact' : 'tapered';
+  const typed = ratings && {
+    dynamic: typedNumber('force', ratings.dynamic),
+    static: typedNumber('force', ratings.static),
+  };
+  const fixed = typed?.static ?? si.staticLow ?? Number.NaN;
+  return {
+    row: row ?? null,
+    kind,
+    bore: si.bore ?? null,
+    outside: si.outside ?? null,
+    width: si.width ?? null,
+    dynamic: typed?.dynamic ?? si.dynamicLow ?? Number.NaN,
+    static: fixed,
+    fatigue: si.fatigue ?? fixed / (kind === 'tapered' ? FATIGUE_PART.roller : FATIGUE_PART.ball),
+    f0: si.f0 ?? null,
+    kr: si.kr ?? null,
+    referenceSpeed: si.referenceSpeed ?? null,
+    limitingSpeed: si.limitingSpeed ?? null,
+    e: si.e ?? null,
+    x: si.x ?? null,
+    y: si.y ?? null,
+    y0: si.y0 ?? null,
+    source: typed
+      ? 'ratings of its maker, as typed'
+      : row === undefined
+        ? ''
+        : `lowest of the makers, ${sourceOf(BEARINGS, row)}`,
+  };
+}
+
+export function resolveBearing(
+  reader: Reader,
+  address: string,
+  file: SeatFile,
+  plates: ReadonlyMap<string, Plate>,
+): BearingSeat | null {
+  if (file.kind !== 'bearing') return null;
+  return {
+    facts: bearingFacts(file),
+    clearance: file.clearance ?? null,
+    seal: file.seal ?? null,
+    stiffness: value(reader, `${address}/stiffness`, file, 'stiffness', file.name),
+    plate: file.plate === undefined ? null : (plates.get(file.plate) ?? null),
+    ring: resolveHeld(`${address}/ring`, file.ring),
+  };
+}
+
+export function resolvePlates(file: BuildFile['path']['plates']): ReadonlyMap<string, Plate> {
+  return new Map(
+    Object.entries(file ?? {}).map(([id, plate]): [string, Plate] => [
+      id,
+      {
+        id,
+        address: `/path/plates/${pointerKey(id)}`,
+        name: plate.name,
+        thickness: typedNumber('length', plate.thickness),
+        material: plate.material,
+        width: typedNumber('length', plate.width),
+        span: typedNumber('length', plate.span),
+      },
+    ]),
+  );
+}
+
+export function resolveCush(reader: Reader, file: BuildFile['path']['cush']): Cush | null {
+  if (!file) return null;
+  const address = '/path/cush';
+  return {
+    address,
+    at: file.at,
+    stiffness: valueOrNull(reader, `${address}/stiffness`, file, 'stiffness', 'Cush'),
+    lash: file.lash === undefined ? null : typedNumber('angle', file.lash),
+  };
+}
+
+export function resolveDuty(reader: Reader, file: BuildFile['brief']['duty']): Duty {
+  const address = '/brief/duty';
+  return {
+    address,
+    distance: value(reader, `${address}/distance`, file ?? {}, 'distance', 'Duty'),
+    rows:
+      file?.rows?.map((row, k) => ({
+        address: `${address}/rows/${k}`,
+        name: row.name,
+        gear: row.gear - 1,
+        speed: typedNumber('speed', row.speed),
+        throttle: typedNumber('fraction', row.throttle),
+        share: typedNumber('fraction', row.share),
+      })) ?? null,
+  };
+}
+
+export function resolveLoads(reader: Reader, file: BuildFile['brief']['loads']): Loads {
+  const address = '/brief/loads';
+  const read = (key: string) => value(reader, `${address}/${key}`, file ?? {}, key, 'Loads');
+  return {
+    grip: read('grip'),
+    shock: read('shock'),
+    brake: file?.brake
+      ? { address: `${address}/brake`, at: file.brake.at, torque: typedNumber('torque', file.brake.torque) }
+      : null,
+    criterion: file?.criterion ?? 'Goodman',
+    reliability: file?.reliability ?? '99',
+    dirt: file?.dirt ?? 'dirt from outside',
+  };
+}
+
+/** Values of a shaft that may be uncertain. */
+export function shaftValues(shaft: Shaft): readonly (Value | null)[] {
+  return [
+    shaft.steel.tensile,
+    shaft.steel.yield,
+    ...shaft.notches.map((notch) => notch.radius),
+    ...shaft.joins.map((join) => join.spigot?.play ?? null),
+    ...shaft.seats.map((seat) => seat.bearing?.stiffness ?? null),
+  ];
+}
