@@ -9,6 +9,7 @@ import { stageGeometry } from './geometry/stage.ts';
 
 import { type CaseLoads, carryLoads, senses } from './loads.ts';
 import { rareCases } from './strength/rare-cases.ts';
+import { strengthOf } from './strength/strength.ts';
 import type { Use } from './types.ts';
 import { atCorner, type Corner, cornerKey } from './uncertainty.ts';
 
@@ -74,6 +75,7 @@ export function buildScene(model: Model, corner: Corner, cache: Cache | null): S
     rollOut,
     stages,
     senses: senseOf,
+    strength: strengthOf(model, at, corner, rollOut, cache),
     cases,
     show: printer(model),
   };

@@ -4,6 +4,7 @@ import type { EngineCurve } from '../cases.ts';
 import type { CheckId } from '../check-ids.ts';
 import type { At, StageGeometry, Used } from '../geometry/types.ts';
 import type { CaseLoads } from '../loads.ts';
+import type { Strength } from '../strength/strength.ts';
 import type { Consequence, Missing, Use } from '../types.ts';
 
 /** The build at one corner of its uncertain inputs: geometry, train and loads as plain numbers. */
@@ -18,7 +19,9 @@ export interface Scene {
   readonly rollOut: number | null;
   readonly stages: readonly StageGeometry[];
   readonly senses: readonly (1 | -1 | null)[];
-  /** Standing cases; empty without a torque curve. */
+  /** Shafts on their bearings. */
+  readonly strength: Strength;
+  /** Standing cases, then the rare ones; empty without a torque curve. */
   readonly cases: readonly CaseLoads[];
   /** Prints an SI number in the units of the build. */
   readonly show: (use: Use, si: number) => string;

@@ -1,0 +1,227 @@
+import { type FrameFactors, factorFrame } from '@oddwheel/mechanics/frame/factor';
+import { memberForces, solveFrame, springForces } from '@oddwheel/mechanics/frame/solve';
+import { FrameError, type Member, type Section, type Spring } from '@oddwheel/mechanics/frame/structure';
+import { cross, dot, minus, norm, plus, times, unit } from '@oddwheel/mechanics/numerics/vector';
+import type { Vec3 } from '@oddwheel/quantity/quantity';
+import type { Seat, Shaft } from '../../model/model.ts';
+import type { At } from '../geometry/types.ts';
+import type { Missing } from '../types.ts';
+import { diametersOf, reach, type Stretch, thinnestAt } from './diameters.ts';
+import type { SeatLoad } from './seat-loads.ts';
+
+/** One shaft as a beam on its bearings, factored once. */
+export interface ShaftStructure {
+  readonly shaft: Shaft;
+  readonly stretches: readonly Stretch[];
+  /** Stations of the nodes, rising. */
+  readonly stations: readonly number[];
+  readonly bearings: readonly { readonly seat: Seat; readonly node: number }[];
+  /** Bearing that takes the thrust in the structure: index in `bearings`. */
+  readonly locating: number;
+  readonly factors: FrameFactors | null;
+  readonly missing: readonly Missing[];
+}
+
+/** Forces inside a shaft just before or behind a station. */
+export interface SectionForces {
+  readonly station: number;
+  /** Resultant of both planes. */
+  readonly bending: number;
+  readonly shear: number;
+  readonly torque: number;
+  readonly axial: number;
+}
+
+/** One shaft in one load case. */
+export interface ShaftSolution {
+  /** At each end of each stretch between nodes, in order. */
+  readonly sections: readonly SectionForces[];
+  /** What each bearing does to the shaft. */
+  readonly reactions: readonly { readonly force: Vec3; readonly radial: number; readonly axial: number }[];
+  /** Movement across the shaft and slope at each node, resultant of both planes; movement along it; twist. */
+  readonly across: readonly number[];
+  readonly slope: readonly number[];
+  readonly along: readonly number[];
+  readonly twist: readonly number[];
+  /** Movements of the nodes, six by six. */
+  readonly moves: Float64Array;
+  /** Sum of all forces over their largest. */
+  readonly residual: number;
+}
+
+const POISSON = 0.3;
+/** Shear coefficient of a round bar (Cowper 1966, from memory). */
+const SHEAR_PART = (6 * (1 + POISSON)) / (7 + 6 * POISSON);
+const TOGETHER = 1e-7;
+/** Stiffness along the shaft of the bearing that takes the thrust, against that across it. */
+const AXIAL_PART = 0.5;
+
+function roundSection(diameter: number, bore: number): Section {
+  const area = (Math.PI * (diameter ** 2 - bore ** 2)) / 4;
+  const second = (Math.PI * (diameter ** 4 - bore ** 4)) / 64;
+  return { area, iy: second, iz: second, torsion: 2 * second, shearY: SHEAR_PART * area, shearZ: SHEAR_PART * area };
+}
+
+/** Two directions square to a shaft and to each other. */
+export function across(direction: Vec3): readonly [Vec3, Vec3] {
+  const [x, y, z] = direction.map(Math.abs) as [number, number, number];
+  const off: Vec3 = x <= y && x <= z ? [1, 0, 0] : y <= z ? [0, 1, 0] : [0, 0, 1];
+  const first = unit(cross(direction, off));
+  return [first, cross(direction, first)];
+}
+
+/** The bearing that takes the thrust: one that is held both ways, else the first of the shaft. */
+function locatingBearing(bearings: readonly { readonly seat: Seat }[]): number {
+  const both = bearings.findIndex(
+    ({ seat: { held, bearing } }) =>
+      held !== null &&
+      held.towardStart !== 'nothing' &&
+      held.towardEnd !== 'nothing' &&
+      bearing?.ring != null &&
+      bearing.ring.towardStart !== 'nothing' &&
+      bearing.ring.towardEnd !== 'nothing',
+  );
+  return Math.max(0, both);
+}
+
+/**
+ * A shaft as members between its seats, ends of diameters, notches and joints; its bearings as springs to the ground.
+ * Two bearings at least must carry it.
+ */
+export function shaftStructure(shaft: Shaft, at: At): ShaftStructure {
+  const { stretches, missing } = diametersOf(shaft);
+  const { first, last } = reach(shaft);
+  const all = [
+    first,
+    last,
+    ...shaft.seats.map((seat) => seat.station),
+    ...stretches.flatMap(({ from, to }) => [from, to]),
+    ...shaft.notches.map((notch) => notch.station),
+    ...shaft.joins.map((join) => join.station),
+  ]
+    .filter((station) => station >= first - TOGETHER && station <= last + TOGETHER)
+    .sort((a, b) => a - b);
+  const stations = all.filter((station, k) => k === 0 || station - (all[k - 1] as number) > TOGETHER);
+  const nodeAt = (station: number): number =>
+    stations.reduce(
+      (best, one, k) => (Math.abs(one - station) < Math.abs((stations[best] as number) - station) ? k : best),
+      0,
+    );
+  const bearings = shaft.seats
+    .filter((seat) => seat.kind === 'bearing')
+    .map((seat) => ({ seat, node: nodeAt(seat.station) }));
+  const locating = locatingBearing(bearings);
+  const needs: Missing[] = [...missing];
+  if (new Set(bearings.map(({ node }) => node)).size < 2)
+    needs.push({ address: `${shaft.address}/seats`, says: `two bearings on ${shaft.name}` });
+  const base = { shaft, stretches, stations, bearings, locating };
+  if (needs.length > 0) return { ...base, factors: null, missing: needs };
+  const { direction, origin, steel } = shaft;
+  const [second, third] = across(direction);
+  const material = { youngs: steel.youngs, shear: steel.shear, density: steel.density };
+  const members = stations.slice(1).flatMap((station, k): Member[] => {
+    const before = stations[k] as number;
+    const stretch = thinnestAt(stretches, (before + station) / 2);
+    return stretch
+      ? [{ from: k, to: k + 1, section: roundSection(stretch.diameter, stretch.bore), material, reference: third }]
+      : [];
+  });
+  const springs = bearings.map(({ seat, node }, k): Spring => {
+    const stiffness = seat.bearing ? at(seat.bearing.stiffness) : 0;
+    const axial = k === locating ? AXIAL_PART * stiffness : 0;
+    return {
+      a: node,
+      b: null,
+      axes: [direction, second, third],
+      stiffness: [axial, stiffness, stiffness, 0, 0, 0],
+    };
+  });
+  try {
+    const factors = factorFrame({
+      nodes: stations.map((station) => plus(origin, times(station, direction))),
+      members,
+      springs: [
+        ...springs,
+        // Nothing but the drive itself resists the torque; its loads balance, and one node keeps the count.
+        { a: 0, b: null, axes: [direction, second, third], stiffness: [0, 0, 0, TWIST_HOLD, 0, 0] },
+      ],
+      supports: [],
+    });
+    return { ...base, factors, missing: [] };
+  } catch (error) {
+    if (!(error instanceof FrameError)) throw error;
+    return {
+      ...base,
+      factors: null,
+      missing: [{ address: shaft.address, says: `a shaft that stands still in its bearings (${error.message})` }],
+    };
+  }
+}
+
+/** N·m/rad; far stiffer than any shaft of this size, and the torque in it is the residual of the loads. */
+const TWIST_HOLD = 1e9;
+
+/** Solves one load case of a shaft. */
+export function solveShaft(structure: ShaftStructure, loads: readonly SeatLoad[]): ShaftSolution | null {
+  const { factors, shaft, stations, bearings } = structure;
+  if (!factors) return null;
+  const { direction, origin } = shaft;
+  const nodes = new Float64Array(stations.length * 6);
+  let largest = 0;
+  for (const { at, force, moment } of loads) {
+    const station = dot(minus(at, origin), direction);
+    const node = stations.reduce(
+      (best, one, k) => (Math.abs(one - station) < Math.abs((stations[best] as number) - station) ? k : best),
+      0,
+    );
+    const arm = minus(at, plus(origin, times(stations[node] as number, direction)));
+    const turned = plus(moment, cross(arm, force));
+    for (let i = 0; i < 3; i++) {
+      nodes[node * 6 + i] = (nodes[node * 6 + i] as number) + (force[i] as number);
+      nodes[node * 6 + 3 + i] = (nodes[node * 6 + 3 + i] as number) + (turned[i] as number);
+    }
+    largest = Math.max(largest, norm(force));
+  }
+  const moves = solveFrame(factors, { nodes });
+  const sections: SectionForces[] = [];
+  for (let k = 0; k < factors.members.length; k++) {
+    const f = memberForces(factors, k, moves);
+    const side = (offset: 0 | 6, sign: 1 | -1): SectionForces => ({
+      station: stations[offset === 0 ? k : k + 1] as number,
+      bending: Math.hypot(f[offset + 4] as number, f[offset + 5] as number),
+      shear: Math.hypot(f[offset + 1] as number, f[offset + 2] as number),
+      torque: sign * (f[offset + 3] as number),
+      axial: sign * (f[offset] as number),
+    });
+    sections.push(side(0, -1), side(6, 1));
+  }
+  let sum: Vec3 = loads.reduce<Vec3>((all, { force }) => plus(all, force), [0, 0, 0]);
+  const reactions = bearings.map((_, k) => {
+    const spring = springForces(factors, k, moves);
+    const [second, third] = across(direction);
+    const force = plus(
+      times(spring[0] as number, direction),
+      plus(times(spring[1] as number, second), times(spring[2] as number, third)),
+    );
+    // A spring's own forces are what it needs from the node; the bearing does the same to the shaft.
+    sum = plus(sum, force);
+    return { force, radial: Math.hypot(spring[1] as number, spring[2] as number), axial: spring[0] as number };
+  });
+  const vector = (node: number, from: 0 | 3): Vec3 => [
+    moves[node * 6 + from] as number,
+    moves[node * 6 + from + 1] as number,
+    moves[node * 6 + from + 2] as number,
+  ];
+  const square = (v: Vec3): number => norm(minus(v, times(dot(v, direction), direction)));
+  const each = <T>(read: (node: number) => T): T[] => stations.map((_, node) => read(node));
+  return {
+    sections,
+    reactions,
+    across: each((node) => square(vector(node, 0))),
+    slope: each((node) => square(vector(node, 3))),
+    along: each((node) => dot(vector(node, 0), direction)),
+    twist: each((node) => dot(vector(node, 3), direction)),
+    moves,
+    residual: largest > 0 ? norm(sum) / largest : 0,
+  };
+}
