@@ -11,12 +11,12 @@ interface Props {
   readonly units: Readonly<Record<string, string>>;
   readonly mode: Mode;
   readonly actions: Actions;
-  readonly onKeys: () => void;
+  readonly onShow: (what: 'keys' | 'find') => void;
 }
 
 /** The head of the sheet: whose build it is, whether it is saved, and what can be taken back. */
 export const Head = memo(function Head(props: Props): JSX.Element {
-  const { name, about, saved, undo, redo, units, mode, actions, onKeys } = props;
+  const { name, about, saved, undo, redo, units, mode, actions, onShow } = props;
   return (
     <header className="head">
       <span className="maker">
@@ -46,7 +46,10 @@ export const Head = memo(function Head(props: Props): JSX.Element {
         >
           {mode === 'shop' ? 'Desk mode' : 'Shop mode'}
         </button>
-        <button type="button" className="link" onClick={onKeys}>
+        <button type="button" className="link" onClick={() => onShow('find')}>
+          Find
+        </button>
+        <button type="button" className="link" onClick={() => onShow('keys')}>
           Keys
         </button>
       </div>
