@@ -4,6 +4,7 @@ import { formatQuantity } from '@oddwheel/quantity/format';
 import { type Column, table, WIDTH } from '../table.ts';
 import { plainLine, wrap } from '../text-width.ts';
 import { adjusterLines, assemblyLines, moveLines } from './adjusters.ts';
+import { armLines } from './arm.ts';
 import { bodyLines } from './layout.ts';
 import { reserveText, spreadText, type Units } from './numbers.ts';
 
@@ -208,6 +209,7 @@ export function reportLines(assessment: Assessment, colour: boolean): string[] {
     ...findingLines(assessment, painter(colour)),
     ...shelfLines(assessment),
     ...bodyLines(assessment),
+    ...armLines(assessment),
     ...adjusterLines(assessment),
     ...moveLines(assessment),
     ...assemblyLines(assessment),

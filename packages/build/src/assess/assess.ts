@@ -1,4 +1,4 @@
-import type { Cache } from '../model/cache.ts';
+import { type Cache, reuse } from '../model/cache.ts';
 import type { Model, Value } from '../model/model.ts';
 import { adjustmentOf } from './adjusters/adjustment.ts';
 import { assemblyOf } from './assembly/assembly.ts';
@@ -10,6 +10,7 @@ import { partsNeeded } from './parts.ts';
 import { gearSpans, loadCases, pathOf } from './path.ts';
 import { referenceRows } from './reference.ts';
 import { buildScene } from './scene.ts';
+import { standAssumed, strokeOf } from './stroke/stroke.ts';
 import type { Assessment, Assumed, Finding, FindOut, Here, ShaftPlace } from './types.ts';
 import { MIDDLE } from './uncertainty.ts';
 
@@ -46,6 +47,8 @@ function write(evaluation: Evaluation, findings: readonly Finding[], here: Here,
   const { model, middle } = evaluation;
   const plainRows = new Set(findings.filter((f) => f.reserve === null).map((f) => f.row));
   const loads = middle.scene.cases;
+  const { show } = middle.scene;
+  const stroke = reuse(evaluation.cache, 'stroke', [middle.scene], () => strokeOf(middle.scene));
   return {
     name: model.name,
     about: model.about,
@@ -54,7 +57,7 @@ function write(evaluation: Evaluation, findings: readonly Finding[], here: Here,
     cases: loadCases(evaluation),
     findings,
     reserves: middle.reserves.map((x, k) => (plainRows.has(Math.floor(k / evaluation.columns)) ? Number.NaN : x)),
-    assumed: model.values.filter((v) => v.origin === 'assumed').map(assumedOf),
+    assumed: [...model.values.filter((v) => v.origin === 'assumed').map(assumedOf), ...standAssumed(stroke, show)],
     findOut: findOut(evaluation, findings),
     closure:
       loads.length > 0
@@ -78,6 +81,7 @@ function write(evaluation: Evaluation, findings: readonly Finding[], here: Here,
     adjustment: adjustmentOf(model),
     assembly: assemblyOf(model),
     layout: layoutOf(middle.scene),
+    stroke,
     here,
     hereNote,
     units: model.units,

@@ -48,6 +48,11 @@ export const CHECK_IDS = [
   'bodies.wheel',
   'bodies.mesh',
   'bodies.slack',
+  'arm.slack',
+  'arm.wrap',
+  'arm.rub',
+  'arm.rub-slack',
+  'arm.slot',
 ] as const;
 export type CheckId = (typeof CHECK_IDS)[number];
 

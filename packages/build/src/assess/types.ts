@@ -5,6 +5,7 @@ import type { Picture } from '../model/model.ts';
 import type { Adjustment } from './adjusters/types.ts';
 import type { Assembly } from './assembly/types.ts';
 import type { Layout } from './layout/types.ts';
+import type { Stroke } from './stroke/types.ts';
 
 export type Severity = 'holds' | 'thin' | 'fails' | 'unknown';
 
@@ -248,6 +249,8 @@ export interface Assessment {
   readonly assembly: Assembly;
   /** Which bodies carry what, what passes between them, and what turns a backward wheel round. */
   readonly layout: Layout;
+  /** What chains to the swinging arm do over its stroke; null for a rigid wheel. */
+  readonly stroke: Stroke | null;
   readonly here: Here;
   /** The slider stood outside the gear's range: says which gear would do. */
   readonly hereNote: string | null;

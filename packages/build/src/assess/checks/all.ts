@@ -1,5 +1,6 @@
 import { gearAdjuster, lineAdjuster, settingOrder, slackAdjuster, takeUpFitting, takeUpWear } from './adjusters.ts';
 import { beltAngle, plane, seat } from './alignment.ts';
+import { armRub, armRubSlack, armSlack, armSlot, armWrap } from './arm.ts';
 import { close, enter, slide } from './assembly.ts';
 import { meshOnBodies, sidePull, slackOnBodies, supports, wheelSupports } from './bodies.ts';
 import { cruise, forward, pull as pullTarget, topSpeed } from './brief.ts';
@@ -63,4 +64,9 @@ export const CHECKS: readonly Check[] = [
   wheelSupports,
   meshOnBodies,
   slackOnBodies,
+  armSlack,
+  armWrap,
+  armRub,
+  armRubSlack,
+  armSlot,
 ];
