@@ -2,7 +2,7 @@ import 'fake-indexeddb/auto';
 import { hashBytes } from '@oddwheel/build/document/hash';
 import { describe, expect, it } from 'vitest';
 import { BENCH_TEXT, benchOptions } from './bench-build.ts';
-import { browserBuilds, createBrowserBuild, deleteBrowserBuild, openBrowserStore } from './browser.ts';
+import { browserBuilds, browserKeeps, createBrowserBuild, deleteBrowserBuild, openBrowserStore } from './browser.ts';
 import { storeConformance } from './conformance.ts';
 import type { Bench } from './conformance-bench.ts';
 
@@ -83,6 +83,16 @@ describe('browser: opening', () => {
 });
 
 describe('browser: several builds', () => {
+  it('are kept where the browser has a database and lets the page use it', async () => {
+    expect(await browserKeeps()).toBe(true);
+    const { open } = indexedDB;
+    indexedDB.open = () => {
+      throw new DOMException('The operation is insecure.', 'SecurityError');
+    };
+    expect(await browserKeeps()).toBe(false);
+    indexedDB.open = open;
+  });
+
   const content = {
     build: BENCH_TEXT,
     history: '',

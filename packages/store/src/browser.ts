@@ -97,6 +97,28 @@ export async function createBrowserBuild(
   if (there) throw new StoreError('store.not-empty', `This browser has a build named "${name}" already.`);
 }
 
+/** Whether this browser keeps builds for this page. Some do not for a page from the disk, or in a private window. */
+export async function browserKeeps(): Promise<boolean> {
+  // Without a list of its databases, a build in the browser could not be found again.
+  if (typeof indexedDB?.databases !== 'function' || typeof BroadcastChannel !== 'function') return false;
+  const name = 'oddwheel';
+  try {
+    await indexedDB.databases();
+    await new Promise<void>((resolve, reject) => {
+      const request = indexedDB.open(name, 1);
+      request.onsuccess = () => {
+        request.result.close();
+        resolve();
+      };
+      request.onerror = () => reject(request.error);
+    });
+    indexedDB.deleteDatabase(name);
+    return true;
+  } catch {
+    return false;
+  }
+}
+
 /** Names of the builds that this browser keeps, each with the text of its build.json; in the order of the names. */
 export async function browserBuilds(): Promise<readonly { readonly name: string; readonly text: string }[]> {
   const names = (await indexedDB.databases()).flatMap(({ name }) =>

@@ -3,6 +3,8 @@ import { useStore } from 'zustand';
 import { FindDialog } from '../find/FindDialog.tsx';
 import { Inspector } from '../inspector/Inspector.tsx';
 import { redoName, savedWords, undoName } from '../link/sync.ts';
+import { BuildsDialog } from '../link-panels/BuildsDialog.tsx';
+import { EmptySheet } from '../link-panels/EmptySheet.tsx';
 import { PathTable } from '../path/PathTable.tsx';
 import { GearScale } from '../slider/GearScale.tsx';
 import type { Actions } from '../state/actions.ts';
@@ -15,7 +17,7 @@ import { Footer } from './Footer.tsx';
 import { useReturningFocus } from './focus.ts';
 import { Head, PlainHead } from './Head.tsx';
 import { KeysDialog } from './KeysDialog.tsx';
-import { ConflictPanel, FaultList, OfflineBand, TroubleBand } from './Notices.tsx';
+import { ConflictPanel, FaultList, OfflineBand, PageOnlyBand, TroubleBand } from './Notices.tsx';
 import { usePageKeys } from './page-keys.ts';
 import { Toast } from './Toast.tsx';
 
@@ -23,8 +25,9 @@ import { Toast } from './Toast.tsx';
 export function App(props: { store: BenchStore; actions: Actions; model: RemoteModel }): JSX.Element {
   const { store, actions, model } = props;
   const state = useStore(store);
-  const [shown, setShown] = useState<'keys' | 'find' | null>(null);
-  const { assessment, sync, look } = state;
+  const [shown, setShown] = useState<'keys' | 'find' | 'builds' | null>(null);
+  const { assessment, sync, look, shelf } = state;
+  const place = shelf?.place ?? 'host';
   const element = elementInView(state);
   const step = STEPS.find((one) => one.id === look.step) ?? STEPS[0];
   const inspecting = look.element !== null;
@@ -50,12 +53,12 @@ export function App(props: { store: BenchStore; actions: Actions; model: RemoteM
         <button type="button" className="skip" onClick={() => document.getElementById('step-sheet')?.focus()}>
           To the sheet of this step
         </button>
-        {!assessment && <PlainHead />}
+        {!assessment && <PlainHead onBuilds={shelf && sync ? () => setShown('builds') : null} />}
         {assessment && sync && (
           <Head
             name={assessment.name}
             about={assessment.about}
-            saved={state.working ? 'working' : savedWords(sync)}
+            saved={state.working ? 'working' : savedWords(sync, place)}
             undo={locked === null ? undoName(sync) : null}
             redo={locked === null ? redoName(sync) : null}
             units={assessment.units}
@@ -65,11 +68,13 @@ export function App(props: { store: BenchStore; actions: Actions; model: RemoteM
           />
         )}
         <main id="main" tabIndex={-1}>
-          {sync && !sync.online && <OfflineBand kept={sync.pending.length} />}
+          {sync && !sync.online && <OfflineBand kept={sync.pending.length} place={place} />}
+          {place === 'page' && sync && <PageOnlyBand onSave={() => void actions.builds.saveFile()} />}
           {state.trouble !== null && <TroubleBand trouble={state.trouble} onDismiss={actions.dismissTrouble} />}
           {state.fileFaults.length > 0 && <FaultList faults={state.fileFaults} lastGood={assessment !== null} />}
           {sync && sync.held.length > 0 && <ConflictPanel held={sync.held} actions={actions} />}
-          {!assessment && state.fileFaults.length === 0 && state.trouble === null && (
+          {shelf?.open === null && <EmptySheet shelf={shelf} builds={actions.builds} />}
+          {!assessment && shelf?.open !== null && state.fileFaults.length === 0 && state.trouble === null && (
             <p className="band">Reading the build.</p>
           )}
           {assessment && (
@@ -140,6 +145,14 @@ export function App(props: { store: BenchStore; actions: Actions; model: RemoteM
       )}
       {shown === 'keys' && (
         <KeysDialog singleKeys={state.singleKeys} onSingleKeys={actions.setSingleKeys} onClose={() => setShown(null)} />
+      )}
+      {shown === 'builds' && (
+        <BuildsDialog
+          shelf={shelf}
+          name={assessment?.name ?? null}
+          builds={actions.builds}
+          onClose={() => setShown(null)}
+        />
       )}
       {shown === 'find' && assessment && (
         <FindDialog

@@ -11,7 +11,7 @@ interface Props {
   readonly units: Readonly<Record<string, string>>;
   readonly mode: Mode;
   readonly actions: Actions;
-  readonly onShow: (what: 'keys' | 'find') => void;
+  readonly onShow: (what: 'keys' | 'find' | 'builds') => void;
 }
 
 /** The head of the sheet: whose build it is, whether it is saved, and what can be taken back. */
@@ -28,6 +28,9 @@ export const Head = memo(function Head(props: Props): JSX.Element {
       </div>
       <div className="head-tools">
         <span className="lead saved">{saved}</span>
+        <button type="button" className="link" onClick={() => onShow('builds')}>
+          Build
+        </button>
         <button type="button" className="link" disabled={undo === null} onClick={actions.undo}>
           Undo{undo !== null && ` ${undo}`}
         </button>
@@ -57,14 +60,21 @@ export const Head = memo(function Head(props: Props): JSX.Element {
   );
 });
 
-/** The head while there is no build to show. */
-export function PlainHead(): JSX.Element {
+/** The head while there is no build to show; `onBuilds` opens the builds that the page keeps itself. */
+export function PlainHead({ onBuilds }: { onBuilds: (() => void) | null }): JSX.Element {
   return (
     <header className="head">
       <h1 className="maker">
         <Logo />
         Oddwheel
       </h1>
+      {onBuilds && (
+        <div className="head-tools">
+          <button type="button" className="link" onClick={onBuilds}>
+            Build
+          </button>
+        </div>
+      )}
     </header>
   );
 }

@@ -33,6 +33,8 @@ export type Replayed = Outcome & {
 export interface ModelApi {
   /** Reads a text and applies edits to it; keeps the last good build when the text is at fault. */
   readonly open: (text: string, edits: readonly (readonly Patch[])[]) => Replayed;
+  /** Forgets the build, before another one is opened. */
+  readonly close: () => void;
   readonly apply: (patches: readonly Patch[]) => Outcome;
   /** Turns typed text into an edit without making it. */
   readonly typeField: (address: string, typed: string | null) => TypedEdit;

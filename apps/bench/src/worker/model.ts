@@ -44,6 +44,10 @@ export function createModel(): ModelApi {
       });
       return { ...outcome(next), refused };
     },
+    close: () => {
+      session = null;
+      sent = null;
+    },
     apply: (patches) => {
       const edited = applyEdit(current(), patches);
       return edited.ok ? outcome(edited.session) : { ok: false, faults: edited.faults };
