@@ -6,6 +6,8 @@ import { CHAIN_CONSTRUCTED } from './chain-constructed.ts';
 import { COUPLING_CASES } from './coupling.ts';
 import { COUPLING_CONSTRUCTED } from './coupling-constructed.ts';
 import { LAYOUT_CASES } from './layout.ts';
+import { LAYOUT_LIBRARY } from './layout-library.ts';
+import { LAYOUT_READ } from './layout-read.ts';
 import { LINE_CASES } from './lines.ts';
 import { RATIO_CASES } from './ratio.ts';
 import { SPUR_CASES } from './spur.ts';
@@ -19,6 +21,7 @@ export const TOPICS: readonly { readonly topic: string; readonly cases: readonly
   { topic: 'Spur gears', cases: SPUR_CASES },
   { topic: 'Joints and couplings', cases: [...COUPLING_CASES, ...COUPLING_CONSTRUCTED] },
   { topic: 'Layout: alignment, wear, idlers, arms, spiral bevels, clearance', cases: [...LINE_CASES, ...LAYOUT_CASES] },
+  { topic: 'Layout, more examples and library results', cases: [...LAYOUT_READ, ...LAYOUT_LIBRARY] },
   { topic: 'Ratios and power', cases: RATIO_CASES },
   { topic: 'Tyres, engine curves and pull', cases: VEHICLE_CASES },
 ];

@@ -13,6 +13,7 @@ export interface Checked {
   readonly cases: readonly LoadCase[];
   readonly findings: readonly Finding[];
   readonly adjustment: Assessment['adjustment'];
+  readonly stroke: Assessment['stroke'];
   readonly closure: Assessment['closure'];
 }
 

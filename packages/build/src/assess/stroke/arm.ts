@@ -10,7 +10,7 @@ import type { ChainGeometry, StageGeometry } from '../geometry/types.ts';
 import { lineOf, linesOf } from '../layout/lines.ts';
 import type { Missing } from '../types.ts';
 
-export type ChainStage = Extract<Stage, { readonly kind: 'chain' }>;
+type ChainStage = Extract<Stage, { readonly kind: 'chain' }>;
 
 /** Arm and chain as the methods of `suspension` take them. */
 interface Placed {
