@@ -7,6 +7,7 @@ import { adjusterLines, assemblyLines, moveLines } from './adjusters.ts';
 import { armLines } from './arm.ts';
 import { bodyLines } from './layout.ts';
 import { reserveText, spreadText, type Units } from './numbers.ts';
+import { roadLines } from './road.ts';
 
 export const CAUTION =
   'Caution: these numbers are design aids. A drive that fails can lock the wheel or throw parts. Local codes, inspection and licensed practice decide.';
@@ -205,6 +206,7 @@ export function reportLines(assessment: Assessment, colour: boolean): string[] {
     '',
     ...gearLines(assessment),
     ...referenceLines(assessment),
+    ...roadLines(assessment),
     '',
     ...findingLines(assessment, painter(colour)),
     ...shelfLines(assessment),

@@ -3,12 +3,14 @@ import type { Model, Value } from '../model/model.ts';
 import { adjustmentOf } from './adjusters/adjustment.ts';
 import { assemblyOf } from './assembly/assembly.ts';
 import { placeSlider } from './cases.ts';
+import { clearancesOf } from './clearance/clearance.ts';
 import { type Evaluation, evaluate } from './evaluation.ts';
 import { findingsOf } from './findings.ts';
 import { layoutOf } from './layout/layout.ts';
 import { partsNeeded } from './parts.ts';
 import { gearSpans, loadCases, pathOf } from './path.ts';
 import { referenceRows } from './reference.ts';
+import { roadOf } from './road/road.ts';
 import { buildScene } from './scene.ts';
 import { standAssumed, strokeOf } from './stroke/stroke.ts';
 import type { Assessment, Assumed, Finding, FindOut, Here, ShaftPlace } from './types.ts';
@@ -27,6 +29,8 @@ export function assess(
   cache: Cache | null,
 ): { readonly assessment: Assessment; readonly evaluation: Evaluation } {
   const scene = buildScene(model, MIDDLE, cache);
+  // Before the checks, which read what is kept here.
+  clearancesOf(scene, cache);
   const { engine, rollOut, overall, show } = scene;
   const spans =
     engine && rollOut !== null
@@ -81,6 +85,8 @@ function write(evaluation: Evaluation, findings: readonly Finding[], here: Here,
     adjustment: adjustmentOf(model),
     assembly: assemblyOf(model),
     layout: layoutOf(middle.scene),
+    clearance: clearancesOf(middle.scene, null),
+    road: roadOf(evaluation),
     stroke,
     here,
     hereNote,

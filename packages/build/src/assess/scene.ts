@@ -8,6 +8,8 @@ import { engineCurve } from './engine-curve.ts';
 import { stageGeometry } from './geometry/stage.ts';
 
 import { type CaseLoads, carryLoads, senses } from './loads.ts';
+import { driveValues } from './road/inputs.ts';
+import { roadParts } from './road/parts.ts';
 import type { Use } from './types.ts';
 import { atCorner, type Corner, cornerKey } from './uncertainty.ts';
 
@@ -15,6 +17,8 @@ import { atCorner, type Corner, cornerKey } from './uncertainty.ts';
 export function printer(model: Model): (use: Use, si: number) => string {
   return (use, si) => {
     if (use === 'number') return formatQuantity(si, 'number', '');
+    if (use === 'time') return formatQuantity(si, 'time', 's');
+    if (use === 'energy') return formatQuantity(si, 'energy', 'kJ');
     if (use === 'percent') return formatQuantity(si, 'fraction', '%');
     return formatFor(model.units, use, si);
   };
@@ -55,7 +59,7 @@ export function buildScene(model: Model, corner: Corner, cache: Cache | null): S
   const boxEfficiency = at(engine.boxEfficiency);
   const cases = reuse(
     cache,
-    `cases:${cornerKey(corner)}`,
+    `cases:${cornerKey(corner, driveValues(model))}`,
     [curve, ...boxRatios, boxEfficiency, engine.outputSense, ...shafts, ...stages],
     () =>
       curve
@@ -64,16 +68,18 @@ export function buildScene(model: Model, corner: Corner, cache: Cache | null): S
           )
         : [],
   );
+  const rollOut = wheel.rollOut ? at(wheel.rollOut) : null;
   return {
     model,
     at,
     engine: curve,
     boxRatios,
     overall,
-    rollOut: wheel.rollOut ? at(wheel.rollOut) : null,
+    rollOut,
     stages,
     senses: senseOf,
     cases,
+    road: roadParts({ model, at, engine: curve, overall, rollOut, stages }, corner, cache),
     show: printer(model),
   };
 }

@@ -4,7 +4,9 @@ import type { Vec3 } from '@oddwheel/quantity/quantity';
 import type { Picture } from '../model/model.ts';
 import type { Adjustment } from './adjusters/types.ts';
 import type { Assembly } from './assembly/types.ts';
+import type { Clearances } from './clearance/types.ts';
 import type { Layout } from './layout/types.ts';
+import type { Road } from './road/types.ts';
 import type { Stroke } from './stroke/types.ts';
 
 export type Severity = 'holds' | 'thin' | 'fails' | 'unknown';
@@ -32,6 +34,8 @@ export type Use =
   | 'mass'
   | 'angle'
   | 'pressure'
+  | 'time'
+  | 'energy'
   | 'number'
   | 'percent';
 
@@ -249,6 +253,10 @@ export interface Assessment {
   readonly assembly: Assembly;
   /** Which bodies carry what, what passes between them, and what turns a backward wheel round. */
   readonly layout: Layout;
+  /** Room between what moves and what is near it. */
+  readonly clearance: Clearances;
+  /** What the vehicle does on the road. */
+  readonly road: Road;
   /** What chains to the swinging arm do over its stroke; null for a rigid wheel. */
   readonly stroke: Stroke | null;
   readonly here: Here;

@@ -4,6 +4,7 @@ import type { EngineCurve } from '../cases.ts';
 import type { CheckId } from '../check-ids.ts';
 import type { At, StageGeometry, Used } from '../geometry/types.ts';
 import type { CaseLoads } from '../loads.ts';
+import type { RoadParts } from '../road/parts.ts';
 import type { Consequence, Missing, Use } from '../types.ts';
 
 /** The build at one corner of its uncertain inputs: geometry, train and loads as plain numbers. */
@@ -20,6 +21,8 @@ export interface Scene {
   readonly senses: readonly (1 | -1 | null)[];
   /** Standing cases; empty without a torque curve. */
   readonly cases: readonly CaseLoads[];
+  /** What the vehicle does on the road, worked out as it is asked for. */
+  readonly road: RoadParts;
   /** Prints an SI number in the units of the build. */
   readonly show: (use: Use, si: number) => string;
 }
@@ -70,6 +73,8 @@ export interface Check {
   /** A published recommendation that proven drives break: never worse than thin. */
   readonly atWorst: 'fails' | 'thin';
   readonly perCase: boolean;
+  /** Reads inputs that only the road reads; a check without it must not. */
+  readonly onRoad?: true;
   readonly subjects: (model: Model) => readonly Subject[];
   /** Null: the check does not apply. `load` is null unless `perCase`. */
   readonly run: (scene: Scene, subject: Subject, load: CaseLoads | null) => Outcome | null;
