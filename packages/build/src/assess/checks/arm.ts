@@ -258,8 +258,8 @@ export const armSlot: Check = {
       { name: 'slot along the arm', value: bySetting ? along : there, kind: 'length', use: 'length' },
       () =>
         bySetting
-          ? `${says}; ${slot.name} lets it go ${show('length', along)}.`
-          : `${says}; it moves by ${show('length', needed)} ${inPairs ? 'before two links come out' : 'outward until the chain is worn out'}, and ${slot.name} has ${show('length', there)} for that.`,
+          ? `${says}; ${show('length', along)} each way are there at ${slot.name}.`
+          : `${says}; it moves by ${show('length', needed)} ${inPairs ? 'before two links come out' : 'outward until the chain is worn out'}, and there are ${show('length', there)} for that at ${slot.name}.`,
       [],
       () => [{ method: armSlackToSet, ...fresh, origins: slackOrigins(arm, 'as drawn') }, ...(bySetting ? [] : [wear])],
       {

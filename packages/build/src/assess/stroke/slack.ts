@@ -64,6 +64,9 @@ export function slackOrigins(arm: ArmChain, measured: string): Readonly<Record<s
 /** Arm angle on the stand: full rebound where it is not said. */
 const standAngle = (arm: ArmChain): number => arm.drawn - (arm.suspension.stand ?? arm.suspension.rebound);
 
+/** A shift of the axle that no builder sets by hand, m. */
+const UNSEEN = 0.05e-3;
+
 /** What to measure on the stand and on the wheels; null where no place of the axle gives the wanted slack. */
 export function slackSetting(arm: ArmChain, links: number, show: Show): SlackSetting | null {
   const wanted = wantedSlack(arm);
@@ -79,6 +82,10 @@ export function slackSetting(arm: ArmChain, links: number, show: Show): SlackSet
     onStand.output.tightestAt === 'everywhere alike'
       ? `Set ${stage.name} to ${show('length', wanted)} of movement in all by hand at mid-span, on the stand or on its wheels alike.`
       : `Set ${stage.name} to ${show('length', stand)} of movement in all by hand at mid-span ${where}, or to ${show('length', wheels)} on its wheels; then ${show('length', wanted)} are left where it is tightest.`;
+  const axle =
+    Math.abs(shift) < UNSEEN
+      ? 'The axle stays where it is drawn.'
+      : `The axle goes ${show('length', Math.abs(shift))} ${shift < 0 ? 'toward' : 'away from'} the pivot from where it is drawn.`;
   return {
     wanted,
     onStand: stand,
@@ -86,7 +93,7 @@ export function slackSetting(arm: ArmChain, links: number, show: Show): SlackSet
     stand: suspension.stand ?? suspension.rebound,
     standAssumed: assumed,
     shift,
-    text: `${set} The axle goes ${show('length', Math.abs(shift))} ${shift < 0 ? 'toward' : 'away from'} the pivot from where it is drawn.`,
+    text: `${set} ${axle}`,
   };
 }
 

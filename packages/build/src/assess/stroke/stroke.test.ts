@@ -198,7 +198,7 @@ describe('the axle slot', () => {
 
   test('links far too many have to be set beyond the slot', () => {
     const found = finding({ adjusters: slot('15 mm'), chain: { links: 114 } }, 'arm.slot');
-    expect(found?.says).toMatch(/lets it go 15\smm/);
+    expect(found?.says).toMatch(/15\smm each way are there at axle slots/);
     expect(overStroke({ adjusters: slot('15 mm'), chain: { links: 114 } }).slot?.reaches).toBe(false);
   });
 });
