@@ -60,7 +60,9 @@ async function makeCommand(folder) {
     legalComments: 'none',
     logLevel: 'error',
     // Packages in the older module form ask for Node's own modules through `require`.
-    banner: { js: "import { createRequire } from 'node:module'; const require = createRequire(import.meta.url);" },
+    banner: {
+      js: "import { createRequire as requireFrom } from 'node:module'; const require = requireFrom(import.meta.url);",
+    },
   });
 }
 

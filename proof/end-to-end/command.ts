@@ -14,6 +14,7 @@ export interface Checked {
   readonly findings: readonly Finding[];
   readonly adjustment: Assessment['adjustment'];
   readonly stroke: Assessment['stroke'];
+  readonly road: Assessment['road'];
   readonly closure: Assessment['closure'];
 }
 

@@ -1,5 +1,5 @@
 import type { Seat, Shaft } from '@oddwheel/build/model/model';
-import { plus, times } from '@oddwheel/mechanics/numerics/vector';
+import { times } from '@oddwheel/mechanics/numerics/vector';
 import type { Vec3 } from '@oddwheel/quantity/quantity';
 import type { Solid, Turned } from './solids.ts';
 
@@ -99,7 +99,3 @@ export function bearingSolids(shaft: Shaft): readonly Solid[] {
       };
     });
 }
-
-/** A point on the axis of a shaft, mm. */
-export const onAxis = (shaft: Shaft, station: number): Vec3 =>
-  plus(inMm(shaft.origin), times(station, shaft.direction));

@@ -80,25 +80,19 @@ export const UnrolledDrive = memo(function UnrolledDrive({ path, shafts, selecte
   );
 });
 
-/**
- * A shaft from one column to another. Places are parts of the width and the ends reach past them in px, which no single
- * line can say: so the two ends are shifted pieces, and a third joins them.
- */
+/** A shaft between the middles of two columns, with what of it shows beyond the parts on its ends. */
 function ShaftLine({ shaft, middle }: { shaft: DrawnShaft; middle: (column: number) => string }): JSX.Element {
   const { from, to, y, past } = shaft;
-  const along = (part: number): string => middle(from + (to - from) * part);
-  const piece = (start: number, end: number): JSX.Element => (
-    <line className="shaft" x1={along(start)} x2={along(end)} y1={y} y2={y} style={{ strokeWidth: shaft.thickness }} />
-  );
+  const style = { strokeWidth: shaft.thickness };
   return (
     <g data-shaft={shaft.address}>
-      <svg aria-hidden="true" className="at" x={-past.start} overflow="visible">
-        {piece(0, 0.5)}
-      </svg>
-      {piece(0.2, 0.8)}
-      <svg aria-hidden="true" className="at" x={past.end} overflow="visible">
-        {piece(0.5, 1)}
-      </svg>
+      <line className="shaft" x1={middle(from)} x2={middle(to)} y1={y} y2={y} style={style} />
+      <At x={middle(from)} symbol="end">
+        <path className="shaft" d={`M${-past.start} ${y}H0`} style={style} />
+      </At>
+      <At x={middle(to)} symbol="end">
+        <path className="shaft" d={`M0 ${y}H${past.end}`} style={style} />
+      </At>
     </g>
   );
 }

@@ -125,9 +125,10 @@ function BevelPair({ stage }: { stage: DrawnStage }): JSX.Element {
   const corner = Math.min(8, Math.abs(yOut - face));
   return (
     <>
+      <rect className="gap" x="-1" y={yOut - 4} width={apex + corner + 1} height="8" />
       <path
         className="shaft"
-        d={`M${apex} ${face}V${yOut - way * corner}Q${apex} ${yOut} ${apex + corner} ${yOut}h4`}
+        d={`M${apex} ${face}V${yOut - way * corner}Q${apex} ${yOut} ${apex + corner} ${yOut}`}
         style={{ strokeWidth: stage.thicknessOut }}
       />
       <path

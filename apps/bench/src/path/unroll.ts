@@ -1,7 +1,7 @@
 import type { PathElement, ShaftPlace } from '@oddwheel/build/assess/types';
 
 /** How a stage is drawn. */
-export type Symbol = 'chain' | 'belt' | 'bevel' | 'spur' | 'coupling' | 'joint' | 'two joints' | 'unit';
+export type StageSign = 'chain' | 'belt' | 'bevel' | 'spur' | 'coupling' | 'joint' | 'two joints' | 'unit';
 
 /** A shaft of the unrolled drive: a level line from the symbol that drives it to the one that it drives. */
 export interface DrawnShaft {
@@ -12,7 +12,7 @@ export interface DrawnShaft {
   /** Down from the top of the drawing, px. */
   readonly y: number;
   readonly thickness: number;
-  /** How far the line reaches past the middles of its two columns, px: negative where it begins inside. */
+  /** How far the line reaches past the middles of its two columns, px. */
   readonly past: { readonly start: number; readonly end: number };
   /** Bearings that the build names, at most four drawn. */
   readonly bearings: number;
@@ -23,7 +23,7 @@ export interface DrawnShaft {
 /** A stage of the unrolled drive, at the middle of its column. */
 export interface DrawnStage {
   readonly address: string;
-  readonly symbol: Symbol;
+  readonly symbol: StageSign;
   readonly column: number;
   readonly yIn: number;
   readonly yOut: number;
@@ -107,8 +107,8 @@ export function unroll(path: readonly PathElement[], shafts: readonly ShaftPlace
       y: (level[k] ?? TOP) + down,
       thickness: shaftThickness(torque.get(element.address) ?? 1),
       past: {
-        start: isOutput ? STUB : startOf(symbols[k - 1]),
-        end: next ? endOf(symbols[k]) : STUB + 4,
+        start: isOutput ? STUB : stub(symbols[k - 1]),
+        end: next ? stub(symbols[k]) : STUB + 4,
       },
       // The engine carries its own output, whether or not the build says in how many bearings.
       bearings: isOutput ? 1 : Math.min(4, named),
@@ -137,7 +137,7 @@ export function unroll(path: readonly PathElement[], shafts: readonly ShaftPlace
 
 function stageBetween(
   element: PathElement,
-  symbol: Symbol,
+  symbol: StageSign,
   column: number,
   before: Pick<DrawnShaft, 'y' | 'thickness'>,
   after: Pick<DrawnShaft, 'y' | 'thickness'>,
@@ -154,7 +154,7 @@ function stageBetween(
   };
 }
 
-function symbolOf(element: PathElement): Symbol {
+function symbolOf(element: PathElement): StageSign {
   switch (element.kind) {
     case 'chain':
     case 'belt':
@@ -170,25 +170,9 @@ function symbolOf(element: PathElement): Symbol {
   }
 }
 
-/** Where the driven shaft of a stage begins, against the middle of its column. */
-function startOf(symbol: Symbol | undefined): number {
-  if (symbol === 'chain' || symbol === 'belt' || symbol === 'spur') return STUB;
-  return symbol === 'bevel'
-    ? -26
-    : symbol === 'joint'
-      ? -26
-      : symbol === 'two joints'
-        ? -16
-        : symbol === 'unit'
-          ? -20
-          : 0;
-}
-
-/** How far the driving shaft of a stage goes past the middle of its column. */
-function endOf(symbol: Symbol | undefined): number {
-  if (symbol === 'chain' || symbol === 'belt' || symbol === 'spur') return STUB;
-  return symbol === 'two joints' ? -16 : symbol === 'unit' ? -20 : 0;
-}
+/** How far a shaft shows beyond the middle of a stage's column: where a wheel sits on it. */
+const stub = (symbol: StageSign | undefined): number =>
+  symbol === 'chain' || symbol === 'belt' || symbol === 'spur' ? STUB : 0;
 
 /** Mean height of what sits on a shaft. */
 function heightOf(shaft: ShaftPlace | undefined): number {
@@ -198,7 +182,7 @@ function heightOf(shaft: ShaftPlace | undefined): number {
 }
 
 /** Levels from the top, 0, 1, 2 …: one for each height, and a second one where joined shafts lie equally high. */
-function levelsOf(heights: readonly number[], symbols: readonly Symbol[]): number[] {
+function levelsOf(heights: readonly number[], symbols: readonly StageSign[]): number[] {
   // A coupling joins two shafts into one line.
   const z = heights.slice();
   symbols.forEach((symbol, k) => {
@@ -219,7 +203,7 @@ function levelsOf(heights: readonly number[], symbols: readonly Symbol[]): numbe
 }
 
 /** Of equally high shafts, those that go a level lower: every other one along the path where a stage needs the room. */
-function lowerOf(same: readonly number[], symbols: readonly Symbol[]): ReadonlySet<number> {
+function lowerOf(same: readonly number[], symbols: readonly StageSign[]): ReadonlySet<number> {
   const lower = new Set<number>();
   for (const index of [...same].sort((a, b) => a - b)) {
     if (!same.includes(index - 1)) continue;

@@ -8,6 +8,7 @@ const STEP_OF_CHECK: Readonly<Record<string, StepId>> = {
   'path.': 'layout',
   'output.': 'strength',
   'target.': 'ratios',
+  'road.': 'ratios',
   'shop.': 'make',
   'unit.': 'strength',
   'chain.': 'layout',
@@ -19,6 +20,8 @@ const STEP_OF_CHECK: Readonly<Record<string, StepId>> = {
   'idler.overrun': 'strength',
   'coupling.': 'layout',
   'bodies.': 'layout',
+  'arm.': 'layout',
+  'clear.': 'layout',
   'adjust.': 'layout',
   'assembly.': 'layout',
 };

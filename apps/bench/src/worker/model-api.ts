@@ -42,4 +42,9 @@ export interface ModelApi {
   readonly fields: (address: string) => readonly Field[];
   /** The working of a finding, for the case asked for or the one that governs. */
   readonly explain: (findingId: string, caseId: string | null) => Explanation | null;
+  /**
+   * The layout drawn to scale, as the text of an SVG.
+   * @param armAngle swinging arm, rad from where the wheel is drawn, positive with the wheel up
+   */
+  readonly drawing: (armAngle: number) => string;
 }

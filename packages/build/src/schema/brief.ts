@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { choiceField, integerField, keyField, namedMap, quantityField, textField } from './field.ts';
-import { direction3, point3, seats } from './path.ts';
+import { direction3, namedPoint, point3, seats } from './path.ts';
 
 const ratioField = (name: string, example: string, more = {}) =>
   quantityField('ratio', { name, example, range: true, above: 0, max: 100, ...more });
@@ -317,7 +317,9 @@ const shelfItem = z.discriminatedUnion('kind', [
   z.strictObject({
     kind: z.literal('bevel pair'),
     name: textField('Name', 'bevel pair 14 : 33'),
-    teeth: z.tuple([z.number().int().min(5), z.number().int().min(5)]),
+    teeth: z
+      .tuple([z.number().int().min(5), z.number().int().min(5)])
+      .meta({ 'x-field': { name: 'Teeth, pinion and gear', example: '[14, 33]' } }),
     count: integerField({ name: 'How many', min: 0, max: 999 }),
   }),
 ]);
@@ -339,7 +341,7 @@ const shop = z
 
 const suspension = z
   .strictObject({
-    pivot: point3,
+    pivot: namedPoint('Pivot'),
     bump: quantityField('angle', {
       name: 'Bump, wheel up from where it is drawn',
       example: '8 deg',
@@ -396,8 +398,8 @@ const space = z
       z.strictObject({
         name: textField('Name', 'engine and gearbox'),
         kind: choiceField('What for', ['solid', 'access']),
-        least: point3,
-        most: point3,
+        least: namedPoint('Corner rearmost, rightmost, lowest'),
+        most: namedPoint('Corner foremost, leftmost, highest'),
         body,
       }),
     ).optional(),
@@ -405,8 +407,8 @@ const space = z
       'Tubes',
       z.strictObject({
         name: textField('Name', 'left rail'),
-        from: point3,
-        to: point3,
+        from: namedPoint('One end'),
+        to: namedPoint('Other end'),
         size: quantityField('length', { name: 'Outside size', example: '30 mm', above: 0 }),
         body,
       }),

@@ -158,8 +158,7 @@ export const clutch: Check = {
       ...[reference.overall[0] ?? null, reference.rollOut, reference.mass, engine.launch, engine.primary],
       ...[engine.gears[0] ?? null, wheel.rollOut, of.mass, of.payload, of.rolling, of.wheelInertia, of.otherInertia],
     );
-    if (!found.ok)
-      return notRun(found, () => 'The clutch cannot start it on the level at the engine speed of a start.', uses);
+    if (!found.ok) return notRun(found, (why) => why, uses);
     const { energy, referenceEnergy, energyRatio, time } = found.output;
     const kJ = (si: number) => formatQuantity(si, 'energy', 'kJ', { digits: 3 });
     return measured(

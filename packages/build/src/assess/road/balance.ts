@@ -5,6 +5,8 @@ import type { Missing } from '../types.ts';
 import { GRAVITY, type Ground, ladenMass, NEEDS, type Stand, standOf } from './ground.ts';
 import { attempt, lacks, refused } from './tried.ts';
 
+const OFF_BALANCE = 'The centre of mass does not lie between the axles.';
+
 /** Where the mass sits over the wheels; the centre lies where the standing load of the driven axle puts it. */
 function balanceOf(ground: Ground) {
   const { at, model } = ground;
@@ -39,13 +41,17 @@ function balanceOf(ground: Ground) {
 export function gripAt(ground: Ground, slope: number) {
   const balance = balanceOf(ground);
   if (!balance.ok) return balance;
-  return attempt(gripLimit.run, {
-    ...balance.input,
-    slope,
-    drivenAxle: balance.stand.driven,
-    share: 1,
-    friction: ground.at(ground.model.vehicle.friction),
-  });
+  return attempt(
+    gripLimit.run,
+    {
+      ...balance.input,
+      slope,
+      drivenAxle: balance.stand.driven,
+      share: 1,
+      friction: ground.at(ground.model.vehicle.friction),
+    },
+    OFF_BALANCE,
+  );
 }
 
 /** Pull that lifts the front; null for front drive, which lifts nothing. */
@@ -53,7 +59,7 @@ export function liftOf(ground: Ground) {
   const balance = balanceOf(ground);
   if (!balance.ok) return balance;
   if (balance.stand.driven === 'front') return null;
-  return attempt(frontLift.run, { ...balance.input, slope: 0, drag: 0, dragHeight: 0, acceleration: 0 });
+  return attempt(frontLift.run, { ...balance.input, slope: 0, drag: 0, dragHeight: 0, acceleration: 0 }, OFF_BALANCE);
 }
 
 /** How far the centre of mass lies from the axle that counts: that of a single wheel of three, of four the front one. */
@@ -71,12 +77,16 @@ export function sidewaysOf(ground: Ground) {
   if (!balance.ok) return track ? balance : { ...balance, missing: [...balance.missing, NEEDS.track] };
   if (!track) return lacks(NEEDS.track);
   const { wheelbase, aheadOfRear, height } = balance.input;
-  return attempt(sidewaysLimit.run, {
-    wheels: wheels ?? 3,
-    wheelbase,
-    track: at(track),
-    fromSingle: fromSingle(balance.stand, wheelbase, aheadOfRear),
-    height,
-    gravity: GRAVITY,
-  });
+  return attempt(
+    sidewaysLimit.run,
+    {
+      wheels: wheels ?? 3,
+      wheelbase,
+      track: at(track),
+      fromSingle: fromSingle(balance.stand, wheelbase, aheadOfRear),
+      height,
+      gravity: GRAVITY,
+    },
+    OFF_BALANCE,
+  );
 }

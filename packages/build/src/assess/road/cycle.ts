@@ -40,15 +40,19 @@ export function ruleOf(ground: Ground, drive: DriveOf) {
   const { peakPower, idle } = drive.engine;
   const { ratios, rollingRadius } = drive.drive;
   if (ratios.length < 2) return null;
-  return attempt(shiftSpeeds.run, {
-    ratedPower: peakPower.torque * peakPower.speed,
-    kerbMass: ground.at(ground.model.vehicle.mass),
-    riderMass: RULE_RIDER,
-    ratedSpeed: peakPower.speed,
-    idleSpeed: idle,
-    ratios,
-    rollingRadius,
-  });
+  return attempt(
+    shiftSpeeds.run,
+    {
+      ratedPower: peakPower.torque * peakPower.speed,
+      kerbMass: ground.at(ground.model.vehicle.mass),
+      riderMass: RULE_RIDER,
+      ratedSpeed: peakPower.speed,
+      idleSpeed: idle,
+      ratios,
+      rollingRadius,
+    },
+    'The shift rule would leave first gear below idle: the engine is too strong for its mass.',
+  );
 }
 
 /** The driving cycle of the targets, run by the shift rule; null where none is named. */
@@ -61,16 +65,20 @@ export function cycleOf(ground: Ground, drive: DriveOf, rule: ReturnType<typeof 
     return refused('This cycle is run at full throttle to the vehicle’s own top speed, so it has no speeds to follow.');
   if (rule && !rule.ok) return rule;
   const { upSpeeds, downSpeeds } = rule?.output ?? { upSpeeds: [], downSpeeds: [] };
-  return attempt(cycleRun.run, {
-    ...drive.drive,
-    ...loadOf(ground),
-    trace,
-    step: 1,
-    // The engine turns too, but its part changes with the gear; the wheels are what the ground always feels.
-    turningMass: wheelsInertia(ground) / drive.drive.rollingRadius ** 2,
-    idleSpeed: drive.engine.idle,
-    upSpeeds,
-    downSpeeds,
-    holdTime: HOLD,
-  });
+  return attempt(
+    cycleRun.run,
+    {
+      ...drive.drive,
+      ...loadOf(ground),
+      trace,
+      step: 1,
+      // The engine turns too, but its part changes with the gear; the wheels are what the ground always feels.
+      turningMass: wheelsInertia(ground) / drive.drive.rollingRadius ** 2,
+      idleSpeed: drive.engine.idle,
+      upSpeeds,
+      downSpeeds,
+      holdTime: HOLD,
+    },
+    'The cycle cannot be run with these gears.',
+  );
 }

@@ -41,12 +41,20 @@ export type DriveOf = ReturnType<typeof driveOf>;
 /** Highest steady speed on the level. */
 export function topOf(ground: Ground, drive: DriveOf) {
   if (!drive.ok) return drive;
-  return attempt(topSpeed.run, { ...drive.drive, ...loadOf(ground) });
+  return attempt(
+    topSpeed.run,
+    { ...drive.drive, ...loadOf(ground) },
+    'In no gear does full throttle hold a steady speed on the level.',
+  );
 }
 
-/** Road speed that the run at full throttle ends at. */
-export const sprintTarget = ({ model, at }: Pick<Ground, 'model' | 'at'>): number =>
-  model.targets.sprintTo ? at(model.targets.sprintTo) : USUAL_SPRINT;
+/** Road speed that the run at full throttle ends at: the one asked for, else a usual one, or a little less than the gears allow. */
+export function sprintTarget({ model, at }: Ground, drive: DriveOf): number {
+  if (model.targets.sprintTo) return at(model.targets.sprintTo);
+  if (!drive.ok) return USUAL_SPRINT;
+  const { speeds, ratios, rollingRadius } = drive.drive;
+  return Math.min(USUAL_SPRINT, (0.9 * (speeds.at(-1) ?? 0) * rollingRadius) / Math.min(...ratios));
+}
 
 /** Wheels as felt at the driven wheel. */
 export const wheelsInertia = ({ model, at }: Pick<Ground, 'model' | 'at'>): number =>
@@ -68,18 +76,22 @@ export function sprintOf(ground: Ground, drive: DriveOf, grip: number | null) {
   if (!drive.ok) return drive;
   const { at, model } = ground;
   const load = loadOf(ground);
-  return attempt(acceleration.run, {
-    ...drive.drive,
-    ...load,
-    wheelInertia: wheelsInertia(ground),
-    engineInertia: at(model.vehicle.engineInertia),
-    shiftSpeed: drive.drive.speeds.at(-1) ?? 0,
-    shiftTime: SHIFT_TIME,
-    slipSpeed: slipSpeed(ground, drive.drive),
-    gripForce: grip ?? at(model.vehicle.friction) * load.mass * GRAVITY,
-    fromSpeed: 0,
-    toSpeed: sprintTarget(ground),
-  });
+  return attempt(
+    acceleration.run,
+    {
+      ...drive.drive,
+      ...load,
+      wheelInertia: wheelsInertia(ground),
+      engineInertia: at(model.vehicle.engineInertia),
+      shiftSpeed: drive.drive.speeds.at(-1) ?? 0,
+      shiftTime: SHIFT_TIME,
+      slipSpeed: slipSpeed(ground, drive.drive),
+      gripForce: grip ?? at(model.vehicle.friction) * load.mass * GRAVITY,
+      fromSpeed: 0,
+      toSpeed: sprintTarget(ground, drive),
+    },
+    'The pull, or the last gear, gives out before that speed.',
+  );
 }
 
 /** Mass with all that turns, while a gear is in. */
@@ -89,16 +101,20 @@ export function massIn(ground: Ground, gear: number) {
   if (rollOut === null || ratio === undefined) return lacks(NEEDS.rollOut);
   const radius = rollOut / (2 * Math.PI);
   const { wheelInertia, otherInertia, engineInertia } = model.vehicle;
-  return attempt(massFactor.run, {
-    mass: ladenMass(ground),
-    wheelInertias: [at(wheelInertia), at(otherInertia)],
-    wheelRadii: [radius, radius],
-    drivenRadius: radius,
-    partInertias: [at(engineInertia)],
-    partRatios: [ratio],
-    partEfficiencies: [wholeEfficiency(ground)],
-    driver: 'engine' as const,
-  });
+  return attempt(
+    massFactor.run,
+    {
+      mass: ladenMass(ground),
+      wheelInertias: [at(wheelInertia), at(otherInertia)],
+      wheelRadii: [radius, radius],
+      drivenRadius: radius,
+      partInertias: [at(engineInertia)],
+      partRatios: [ratio],
+      partEfficiencies: [wholeEfficiency(ground)],
+      driver: 'engine' as const,
+    },
+    'The turning parts are out of range.',
+  );
 }
 
 /** Heat in the clutch in one level start in first gear, here and in the reference vehicle; null without one. */
@@ -116,19 +132,23 @@ export function clutchOf(ground: Ground, drive: DriveOf) {
   const { rollingRadius, efficiency } = drive.drive;
   const { mass, rollingCoefficient } = loadOf(ground);
   const there = at(reference.mass);
-  return attempt(clutchSlipEnergy.run, {
-    engineSpeed,
-    torque,
-    efficiency,
-    ratio,
-    rollingRadius,
-    mass: mass + wheelsInertia(ground) / rollingRadius ** 2,
-    load: mass * GRAVITY * rollingCoefficient,
-    referenceRatio: at(first),
-    referenceRadius: at(reference.rollOut) / (2 * Math.PI),
-    referenceMass: there,
-    referenceLoad: there * GRAVITY * rollingCoefficient,
-  });
+  return attempt(
+    clutchSlipEnergy.run,
+    {
+      engineSpeed,
+      torque,
+      efficiency,
+      ratio,
+      rollingRadius,
+      mass: mass + wheelsInertia(ground) / rollingRadius ** 2,
+      load: mass * GRAVITY * rollingCoefficient,
+      referenceRatio: at(first),
+      referenceRadius: at(reference.rollOut) / (2 * Math.PI),
+      referenceMass: there,
+      referenceLoad: there * GRAVITY * rollingCoefficient,
+    },
+    'The clutch does not start one of the two vehicles on the level at the engine speed of a start.',
+  );
 }
 
 /** Pull at the ground of an engine torque in a gear. */

@@ -55,13 +55,17 @@ export function roadParts(ground: Ground, corner: Corner, cache: Cache | null) {
     const { mass, rollingCoefficient, gravity, airDensity, dragArea } = loadOf(ground);
     const { speed, torque } = found.engine.peakTorque;
     const road = (speed * found.drive.rollingRadius) / (found.drive.ratios[gear] ?? Number.NaN);
-    return attempt(gradeability.run, {
-      force: pullOf(found.drive, gear, torque),
-      air: 0.5 * airDensity * dragArea * road ** 2,
-      mass,
-      rollingCoefficient,
-      gravity,
-    });
+    return attempt(
+      gradeability.run,
+      {
+        force: pullOf(found.drive, gear, torque),
+        air: 0.5 * airDensity * dragArea * road ** 2,
+        mass,
+        rollingCoefficient,
+        gravity,
+      },
+      'The pull outdoes any slope.',
+    );
   };
   /** Rise over run at which the tyre slips, or the front lifts: the greatest pull shrinks with the cosine of the slope. */
   const gripGrade = (): number | null => {
@@ -83,14 +87,18 @@ export function roadParts(ground: Ground, corner: Corner, cache: Cache | null) {
     const meter = model.speedometer;
     if (!meter) return null;
     if (rollOut === null) return lacks(NEEDS.rollOut);
-    return attempt(speedometerCorrection.run, {
-      indicated: targets.cruiseSpeed ? at(targets.cruiseSpeed) : SHOWN,
-      designRatio: at(meter.madeRatio),
-      designRollOut: at(meter.madeRollOut),
-      ratio: meter.senses === 'driven wheel' ? 1 : stages.reduce((product, stage) => product * stage.ratio, 1),
-      rollOut,
-      allowance: 4 / 3.6,
-    });
+    return attempt(
+      speedometerCorrection.run,
+      {
+        indicated: targets.cruiseSpeed ? at(targets.cruiseSpeed) : SHOWN,
+        designRatio: at(meter.madeRatio),
+        designRollOut: at(meter.madeRollOut),
+        ratio: meter.senses === 'driven wheel' ? 1 : stages.reduce((product, stage) => product * stage.ratio, 1),
+        rollOut,
+        allowance: 4 / 3.6,
+      },
+      'The speedometer’s ratio or roll-out is out of range.',
+    );
   };
   return {
     ground,

@@ -91,7 +91,7 @@ function standing(evaluation: Evaluation): Omit<Road, 'gyroscopic'> {
       known(
         (parts) => parts.sprint(),
         (output, spread) => ({
-          to: sprintTarget(road.ground),
+          to: sprintTarget(road.ground, road.drive()),
           time: spread((o) => o.time),
           distance: spread((o) => o.distance),
           shifts: output.shifts,

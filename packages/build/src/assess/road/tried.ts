@@ -12,12 +12,15 @@ export type Tried<I, O> =
       readonly says: string;
     };
 
-/** Runs a method; a refusal of its input becomes the reason. */
-export function attempt<I, O>(run: (input: I) => O, input: I): Tried<I, O> {
+/**
+ * Runs a method.
+ * @param says the reason, in a builder's words, where the method refuses its input
+ */
+export function attempt<I, O>(run: (input: I) => O, input: I, says: string): Tried<I, O> {
   try {
     return { ok: true, input, output: run(input) };
   } catch (error) {
-    if (error instanceof MethodError) return refused(error.message);
+    if (error instanceof MethodError) return refused(says);
     throw error;
   }
 }
