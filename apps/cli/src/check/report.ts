@@ -5,6 +5,7 @@ import { type Column, table, WIDTH } from '../table.ts';
 import { plainLine, wrap } from '../text-width.ts';
 import { adjusterLines, assemblyLines, moveLines } from './adjusters.ts';
 import { armLines } from './arm.ts';
+import { clearanceLines } from './clearance.ts';
 import { bodyLines } from './layout.ts';
 import { reserveText, spreadText, type Units } from './numbers.ts';
 import { roadLines } from './road.ts';
@@ -212,6 +213,7 @@ export function reportLines(assessment: Assessment, colour: boolean): string[] {
     ...shelfLines(assessment),
     ...bodyLines(assessment),
     ...armLines(assessment),
+    ...clearanceLines(assessment),
     ...adjusterLines(assessment),
     ...moveLines(assessment),
     ...assemblyLines(assessment),
