@@ -1,3 +1,4 @@
+import { BEARING_CASES } from './bearing.ts';
 import { BELT_CASES } from './belt.ts';
 import { BEVEL_CASES } from './bevel.ts';
 import type { ProofCase } from './case.ts';
@@ -21,6 +22,7 @@ export const TOPICS: readonly { readonly topic: string; readonly cases: readonly
   { topic: 'Toothed belts', cases: BELT_CASES },
   { topic: 'Bevel gears', cases: BEVEL_CASES },
   { topic: 'Spur gears', cases: SPUR_CASES },
+  { topic: 'Bearings', cases: BEARING_CASES },
   { topic: 'Joints and couplings', cases: [...COUPLING_CASES, ...COUPLING_CONSTRUCTED] },
   {
     topic: 'Layout: alignment, wear, idlers, arms, spiral bevels, clearance',

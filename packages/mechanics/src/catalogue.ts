@@ -1,3 +1,11 @@
+import { axialPair } from './bearing/axial-pair.ts';
+import { dutyLoad } from './bearing/duty-load.ts';
+import { equivalentLoad } from './bearing/equivalent-load.ts';
+import { minimumLoad } from './bearing/minimum-load.ts';
+import { conditionFactor } from './bearing/modified-life.ts';
+import { ratingLife } from './bearing/rating-life.ts';
+import { staticSafety } from './bearing/static-safety.ts';
+import { viscosityRatio } from './bearing/viscosity-ratio.ts';
 import { beltCentreDistance } from './belt/centre-distance.ts';
 import { beltLength } from './belt/length.ts';
 import { bevelApex } from './bevel/apex.ts';
@@ -69,6 +77,14 @@ import { wheelInertiaFromWires } from './vehicle/wheel-inertia-from-wires.ts';
 
 /** Every public method, for lookup by id. */
 export const METHODS: readonly Method[] = [
+  axialPair,
+  dutyLoad,
+  equivalentLoad,
+  minimumLoad,
+  conditionFactor,
+  ratingLife,
+  staticSafety,
+  viscosityRatio,
   acceleration,
   armCentreDistance,
   armChainTravel,

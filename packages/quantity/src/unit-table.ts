@@ -39,6 +39,7 @@ const RANKINE = exact(5n, 9n);
 const ICE_POINT = decimal('273.15');
 const square = (a: Exact): Exact => times(a, a);
 const cube = (a: Exact): Exact => times(a, a, a);
+const fourth = (a: Exact): Exact => times(a, a, a, a);
 
 /** SI units and their relatives; spelled exactly as written. */
 export const SI_ROWS: Readonly<Record<Kind, readonly Row[]>> = {
@@ -153,6 +154,19 @@ export const SI_ROWS: Readonly<Record<Kind, readonly Row[]>> = {
     ['kN/mm', MEGA, 'kN/mm'],
     ['kgf/mm', times(FREE_FALL, KILO), 'kgf/mm|kg/mm'],
   ],
+  areaMoment: [
+    ['m⁴', ONE, 'm4'],
+    ['cm⁴', fourth(HUNDREDTH), 'cm4'],
+    ['mm⁴', fourth(THOUSANDTH), 'mm4'],
+  ],
+  turningStiffness: [
+    ['N·m/rad', ONE, 'N.m/rad|Nm/rad'],
+    ['kN·m/rad', KILO, 'kN.m/rad|kNm/rad'],
+  ],
+  viscosity: [
+    ['m²/s', ONE, 'm2/s'],
+    ['mm²/s', MILLIONTH, 'mm2/s|cSt'],
+  ],
   temperature: [['K', ONE, 'K|kelvin']],
   temperatureDifference: [['K', ONE, 'K|kelvin']],
   hardness: [],
@@ -230,6 +244,7 @@ export const SHOP_ROWS: Readonly<Partial<Record<Kind, readonly Row[]>>> = {
     ['lbf/in', over(POUND_FORCE, INCH), 'lbf/in|lb/in|lbs/in'],
     ['lbf/ft', over(POUND_FORCE, FOOT), 'lbf/ft|lb/ft'],
   ],
+  areaMoment: [['in⁴', fourth(INCH), 'in4']],
   temperature: [
     ['°C', ONE, 'degC|°C|C|celsius', ICE_POINT],
     ['°F', RANKINE, 'degF|°F|F|fahrenheit', plus(ICE_POINT, minus(times(n(32), RANKINE)))],
