@@ -12,7 +12,11 @@ import { LAYOUT_LIBRARY } from './layout-library.ts';
 import { LAYOUT_READ } from './layout-read.ts';
 import { LINE_CASES } from './lines.ts';
 import { RATIO_CASES } from './ratio.ts';
+
 import { ROAD_CASES } from './road.ts';
+
+import { SHAFT_CASES } from './shaft.ts';
+
 import { SPUR_CASES } from './spur.ts';
 import { VEHICLE_CASES } from './vehicle.ts';
 
@@ -22,6 +26,7 @@ export const TOPICS: readonly { readonly topic: string; readonly cases: readonly
   { topic: 'Toothed belts', cases: BELT_CASES },
   { topic: 'Bevel gears', cases: BEVEL_CASES },
   { topic: 'Spur gears', cases: SPUR_CASES },
+  { topic: 'Shafts', cases: SHAFT_CASES },
   { topic: 'Bearings', cases: BEARING_CASES },
   { topic: 'Joints and couplings', cases: [...COUPLING_CASES, ...COUPLING_CONSTRUCTED] },
   {

@@ -44,6 +44,12 @@ import { ratioOverall } from './ratio/overall.ts';
 import { ratioStage } from './ratio/stage.ts';
 import { ratioTrainPower } from './ratio/train-power.ts';
 import { RESERVES } from './reserve/reserve.ts';
+import { shaftEndurance } from './shaft/endurance.ts';
+import { shaftFatigue } from './shaft/fatigue.ts';
+import { shaftNotch } from './shaft/notch.ts';
+import { shaftShoulder } from './shaft/shoulder.ts';
+import { shaftTwist } from './shaft/twist.ts';
+import { shaftYield } from './shaft/yield.ts';
 import { spurForces } from './spur/forces.ts';
 import { spurGeometry } from './spur/geometry.ts';
 import { armCentreDistance } from './suspension/centre-distance.ts';
@@ -78,6 +84,12 @@ import { wheelInertiaFromWires } from './vehicle/wheel-inertia-from-wires.ts';
 /** Every public method, for lookup by id. */
 export const METHODS: readonly Method[] = [
   axialPair,
+  shaftEndurance,
+  shaftFatigue,
+  shaftNotch,
+  shaftShoulder,
+  shaftTwist,
+  shaftYield,
   dutyLoad,
   equivalentLoad,
   minimumLoad,
