@@ -61,7 +61,7 @@ export function wheelParts(
     missing(
       `${wheel.address}/tyre`,
       wheel.rollOut
-        ? `the size of the tyre, or a keep-out for what stands beyond its tread: the roll-out stands in for its size`
+        ? `the size of the tyre: the roll-out stands in for it, and what stands beyond its tread is not known`
         : 'the size of the tyre',
     );
   const rolling = wheel.rollOut && wheel.rollOut.hi / (2 * Math.PI);
