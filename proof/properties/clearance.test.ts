@@ -73,4 +73,23 @@ describe('clearances of marsh-hauler', () => {
         if (grown) expect(grown.smallest).toBeLessThanOrEqual(row.smallest + 1e-12);
       }
   });
+
+  test('the axle slot: gear 33 to tyre loses what the slot brings the axle toward the gear, by hand', () => {
+    const travel = (mm: number) =>
+      rowsOf((build) => {
+        const { adjusters } = build.path as unknown as { adjusters: Record<string, { travel: string }> };
+        const slot = adjusters['axle-slots'];
+        if (slot) slot.travel = `${mm} mm`;
+      });
+    const room = (mm: number) => named(travel(mm), 'gear 33', 'tyre').smallest;
+    const fixed = room(0);
+    // The slot runs along (0.67, 0.74) and the gear stands along (440, 482.5) from the axle: nearly one line, so the tyre comes nearer by the travel.
+    const cosine = (0.67 * 440 + 0.74 * 482.5) / (Math.hypot(0.67, 0.74) * Math.hypot(440, 482.5));
+    for (const mm of [3, 6, 12]) {
+      expect(fixed - room(mm)).toBeGreaterThan(mm * 1e-3 * cosine - 2e-4);
+      expect(fixed - room(mm)).toBeLessThan(mm * 1e-3 + 2e-4);
+    }
+    expect(named(travel(12), 'gear 33', 'tyre').takes.map(({ by }) => by)).toContain('axle slot');
+    expect(named(travel(0), 'gear 33', 'tyre').takes.map(({ by }) => by)).not.toContain('axle slot');
+  });
 });

@@ -185,11 +185,10 @@ export function place(read: ReadSix, split: Split, chains: Chains, clearance: nu
   const first = layChain(chains.first, split.chain1, leastCentres(chains.first, split.chain1));
   // Shaft B, across: its parts that stand before the tyre keep off it.
   const widest = Math.max(cones.gearTip, bearingB.outside / 2 + 12 * MM, cones.pinionTip);
-  const second = layChain(
-    chains.second,
-    split.chain2,
-    Math.max(leastCentres(chains.second, split.chain2), radius + clearance + widest),
-  );
+  const shortest = Math.max(leastCentres(chains.second, split.chain2), radius + clearance + widest);
+  // The axle may go toward Shaft B by all of its slot. Longer centres ask for no more travel, so the first guess is enough.
+  const slot = layChain(chains.second, split.chain2, shortest).travel;
+  const second = layChain(chains.second, split.chain2, shortest + slot);
 
   const beside = up(halfTyre + clearance);
   const axleBearing = beside + up(BEARING_C.width / 2);
@@ -226,7 +225,7 @@ export function place(read: ReadSix, split: Split, chains: Chains, clearance: nu
         { x: x + sprocketA - first.width / 2, z: out, tip: first.tipDriver + first.size.pitch / 2 },
       ];
       const clear = rounds.every(
-        (part) => Math.hypot(part.x, Math.max(0, Math.abs(part.z) - part.tip)) > radius + clearance,
+        (part) => Math.hypot(part.x, Math.max(0, Math.abs(part.z) - part.tip)) > radius + clearance + slot,
       );
       const aboveGround = out - first.tipDriver > -0.6 * read.tyreRadius;
       if (!clear || !aboveGround) continue;

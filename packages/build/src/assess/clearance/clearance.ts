@@ -7,6 +7,7 @@ import { allParts } from './all-parts.ts';
 import { boxGap, type Placed, placed, smallestOf } from './nearest.ts';
 import { joining, matters, movementOf } from './pairs.ts';
 import { type Pair, rowOf, usedOf } from './rows.ts';
+import { type AxleSlot, axleSlot, nearestInSlot } from './slot.ts';
 import type { ClearanceRow, Clearances } from './types.ts';
 import { topSpeedOf } from './wheel-part.ts';
 
@@ -26,8 +27,19 @@ function workedOf(scene: Scene, cache: Cache | null): Worked {
   const { model } = scene;
   const known = worked.get(model);
   if (known) return known;
-  const { space, suspension, wheel, shafts, stages, engine, units } = model;
-  const inputs = [space, suspension, wheel, engine, units.length, units.speed, units.angle, ...shafts, ...stages];
+  const { space, suspension, adjusters, wheel, shafts, stages, engine, units } = model;
+  const inputs = [
+    space,
+    suspension,
+    adjusters,
+    wheel,
+    engine,
+    units.length,
+    units.speed,
+    units.angle,
+    ...shafts,
+    ...stages,
+  ];
   const result = reuse(cache, 'clearance', inputs, () => work(scene));
   worked.set(model, result);
   return result;
@@ -50,7 +62,7 @@ interface Candidate {
   readonly element: string;
   /** Never nearer than this. */
   readonly least: number;
-  /** What growth and movement take away. */
+  /** What growth, movement and the axle slot take away at most. */
   readonly taken: number;
 }
 
@@ -59,6 +71,7 @@ function candidates(
   parts: readonly Placed[],
   joined: (a: Placed, b: Placed) => boolean,
   counts: (a: Placed, b: Placed) => boolean,
+  slot: AxleSlot | null,
 ): Candidate[] {
   const found: Candidate[] = [];
   parts.forEach((a, k) => {
@@ -66,7 +79,8 @@ function candidates(
       // Parts stand in the order of the path, so that a pair is counted with the earlier element.
       const element = a.part.element ?? b.part.element;
       if (element === null || !counts(a, b) || joined(a, b)) continue;
-      const taken = (movementOf(a.part, b.part)?.length ?? 0) + a.part.growth + b.part.growth;
+      const slides = slot !== null && (slot.moves(a) || slot.moves(b)) ? slot.travel : 0;
+      const taken = (movementOf(a.part, b.part)?.length ?? 0) + a.part.growth + b.part.growth + slides;
       found.push({ a, b, element, taken, least: boxGap(a.all, b.all) - taken });
     }
   });
@@ -84,14 +98,17 @@ function work(scene: Scene): Worked {
   const pairs = new Map<ClearanceRow, Pair>();
   const sizes: number[] = [];
   const nearest = new Map<string, number>();
-  for (const { a, b, element, least, taken } of candidates(all, joined, (x, y) => matters(x.part, y.part, arm))) {
+  const slot = axleSlot(scene, topSpeed);
+  const matter = (x: Placed, y: Placed): boolean => matters(x.part, y.part, arm);
+  for (const { a, b, element, least, taken } of candidates(all, joined, matter, slot)) {
     const dozen = sizes.length < LISTED ? Number.POSITIVE_INFINITY : (sizes[LISTED - 1] ?? 0);
     const limit = Math.max(REACH * wanted, dozen, nearest.get(element) ?? Number.POSITIVE_INFINITY);
     if (least >= limit) continue;
     const found = smallestOf(a, b, angles, limit + taken);
     if (!found) continue;
-    const row = rowOf({ a, b, found }, element, model, topSpeed, show);
-    pairs.set(row, { a, b, found });
+    const pair = { a, b, found, slot: slot && nearestInSlot(slot, a, b, angles, found) };
+    const row = rowOf(pair, element, model, topSpeed, show);
+    pairs.set(row, pair);
     sizes.push(row.smallest);
     sizes.sort((x, y) => x - y);
     nearest.set(element, Math.min(nearest.get(element) ?? Number.POSITIVE_INFINITY, row.smallest));

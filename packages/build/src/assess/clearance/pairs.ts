@@ -32,7 +32,10 @@ function joinedByNature(a: Part, b: Part): boolean {
 /** What is joined in this build: by nature, end to end by a coupling, or a shaft and what holds its bearings. */
 export function joining(model: Model, parts: readonly Placed[]): (a: Placed, b: Placed) => boolean {
   const lines = linesOf(model);
-  const number = (shaft: number): number => lines.findIndex((line) => line === lineOf(lines, shaft));
+  const number = (shaft: number): number => {
+    const line = lineOf(lines, shaft);
+    return line === null ? -1 : lines.indexOf(line);
+  };
   const coupled = new Set(
     model.stages.flatMap(({ kind }, k) =>
       kind === 'coupling' || kind === 'unit' ? [`${number(k)}:${number(k + 1)}`] : [],

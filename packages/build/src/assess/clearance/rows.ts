@@ -5,6 +5,7 @@ import type { Scene } from '../checks/check.ts';
 import type { Used } from '../geometry/types.ts';
 import type { Placed, Smallest } from './nearest.ts';
 import { movementOf } from './pairs.ts';
+import type { AtSlotEnd } from './slot.ts';
 import type { ClearanceRow, Named, Taker } from './types.ts';
 
 const named = ({ name, address }: Named): Named => ({ name, address });
@@ -25,6 +26,8 @@ function cause(by: Taker, row: Pick<ClearanceRow, 'arm'>, topSpeed: number | nul
   switch (by) {
     case 'stroke of the arm':
       return `with the wheel ${show('angle', Math.abs(row.arm ?? 0))} ${(row.arm ?? 0) < 0 ? 'down' : 'up'}`;
+    case 'axle slot':
+      return 'with the axle at an end of its slot';
     case 'largest sprocket':
       return 'with the largest sprocket';
     case 'growth of the tyre':
@@ -49,13 +52,17 @@ function textOf(row: Omit<ClearanceRow, 'text' | 'place'>, topSpeed: number | nu
 export interface Pair {
   readonly a: Placed;
   readonly b: Placed;
+  /** With the axle as drawn. */
   readonly found: Smallest;
+  /** At the end of the axle slot that brings them nearer; null where none does. */
+  readonly slot: AtSlotEnd | null;
 }
 
 const growthOf = ({ a, b }: Pair): number => a.part.growth + b.part.growth;
 
 export function rowOf(pair: Pair, element: string, model: Model, topSpeed: number | null, show: Show): ClearanceRow {
-  const { a, b, found } = pair;
+  const { a, b, found, slot } = pair;
+  const { nearest, arm } = slot?.found ?? found;
   const movement = movementOf(a.part, b.part)?.length ?? 0;
   const growth = growthOf(pair);
   const stroke = Math.max(0, found.drawn - Math.max(found.asFitted, found.nearest.distance));
@@ -63,6 +70,7 @@ export function rowOf(pair: Pair, element: string, model: Model, topSpeed: numbe
   const takes = (
     [
       ['stroke of the arm', stroke],
+      ['axle slot', slot?.takes ?? 0],
       ['largest sprocket', larger],
       ['growth of the tyre', growth],
       ['movement between bodies', movement],
@@ -75,23 +83,23 @@ export function rowOf(pair: Pair, element: string, model: Model, topSpeed: numbe
     second: named(b.part),
     element,
     drawn: found.drawn,
-    smallest: found.nearest.distance - growth - movement,
+    smallest: nearest.distance - growth - movement,
     wanted: model.space.wanted.si,
     takes,
-    arm: a.part.swings || b.part.swings ? found.arm : null,
-    at: [found.nearest.pointA, found.nearest.pointB] as const,
+    arm: a.part.swings || b.part.swings ? arm : null,
+    at: [nearest.pointA, nearest.pointB] as const,
   };
-  const { pointA, pointB } = found.nearest;
+  const { pointA, pointB } = nearest;
   const middle = [0, 1, 2].map((k) => ((pointA[k] ?? 0) + (pointB[k] ?? 0)) / 2) as [number, number, number];
   return { ...row, text: textOf(row, topSpeed, show), place: placeOf(middle, show) };
 }
 
 /** The working of one pair, on the two solids that come nearest. */
 export function usedOf(pair: Pair): Used {
-  const { a, b, found } = pair;
+  const { a, b, found, slot } = pair;
   const named = (solid: Parameters<typeof flatSolid>[0], letter: 'A' | 'B') =>
     Object.fromEntries(Object.entries(flatSolid(solid)).map(([key, value]) => [`${key}${letter}`, value]));
-  const [first, second] = found.nearest.solids;
+  const [first, second] = (slot?.found ?? found).nearest.solids;
   const movement = movementOf(a.part, b.part);
   const input = {
     ...named(first, 'A'),

@@ -7,7 +7,12 @@ export interface Named {
 }
 
 /** What takes clearance away from two parts as they are drawn. */
-export type Taker = 'stroke of the arm' | 'largest sprocket' | 'growth of the tyre' | 'movement between bodies';
+export type Taker =
+  | 'stroke of the arm'
+  | 'axle slot'
+  | 'largest sprocket'
+  | 'growth of the tyre'
+  | 'movement between bodies';
 
 /** Two parts near each other; lengths in m. */
 export interface ClearanceRow {
