@@ -1,5 +1,5 @@
 /** `npm run build`: bundles the command and the page, each only when its sources changed since the last time. */
-import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { argv } from 'node:process';
 import { fileURLToPath } from 'node:url';
@@ -9,6 +9,13 @@ import { inRoot, script } from './run.mjs';
 
 const SHARED = ['package-lock.json', 'scripts/build.mjs'];
 const PACKAGES = readdirSync(inRoot('packages')).map((name) => `packages/${name}/src`);
+
+const PAGE = [
+  ...SHARED,
+  ...PACKAGES,
+  'examples',
+  ...['index.html', 'vite.config.ts', 'public', 'src'].map((x) => `apps/bench/${x}`),
+];
 
 /** What is built, from what, and the file that must be there when it is built. */
 const OUTPUTS = [
@@ -23,12 +30,16 @@ const OUTPUTS = [
     name: 'the page',
     folder: 'apps/bench/dist',
     shows: 'index.html',
-    inputs: [
-      ...SHARED,
-      ...PACKAGES,
-      ...['index.html', 'vite.config.ts', 'public', 'src'].map((x) => `apps/bench/${x}`),
-    ],
-    make: makePage,
+    inputs: PAGE,
+    make: () => makePage('production'),
+  },
+  {
+    name: 'the page as one file',
+    folder: 'apps/bench/dist-alone',
+    shows: 'oddwheel.html',
+    inputs: PAGE,
+    make: () => makePage('alone'),
+    size: true,
   },
 ];
 
@@ -49,13 +60,16 @@ async function makeCommand(folder) {
     legalComments: 'none',
     logLevel: 'error',
     // Packages in the older module form ask for Node's own modules through `require`.
-    banner: { js: "import { createRequire } from 'node:module'; const require = createRequire(import.meta.url);" },
+    banner: {
+      js: "import { createRequire as requireFrom } from 'node:module'; const require = requireFrom(import.meta.url);",
+    },
   });
 }
 
-async function makePage() {
+async function makePage(mode) {
   const { build } = await import('vite');
-  await build({ root: inRoot('apps/bench'), configFile: inRoot('apps/bench/vite.config.ts'), logLevel: 'warn' });
+  const configFile = inRoot('apps/bench/vite.config.ts');
+  await build({ root: inRoot('apps/bench'), configFile, mode, logLevel: 'warn' });
 }
 
 async function bring(output, say) {
@@ -70,6 +84,10 @@ async function bring(output, say) {
   await output.make(output.folder);
   mkdirSync(inRoot(output.folder), { recursive: true });
   writeFileSync(stamp, hash);
+  if (output.size) {
+    const file = `${output.folder}/${output.shows}`;
+    say(`${file}: ${(statSync(inRoot(file)).size / 1e6).toFixed(2)} MB`);
+  }
 }
 
 /** Builds what is out of date and says what it does, one line each. */

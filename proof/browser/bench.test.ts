@@ -27,6 +27,16 @@ const saved = () => page.locator('.saved', { hasText: /^saved \d\d:\d\d$/ }).wai
 const field = (label: string) => page.locator('.inspector').getByLabel(label, { exact: true });
 const element = (name: string) => page.locator('.path-table').getByRole('button', { name, exact: true });
 
+/** Steps that have a screen. */
+const STEPS = ['brief', 'ratios', 'layout', 'strength'] as const;
+
+const goTo = async (of: Page, step: string): Promise<void> => {
+  await of.evaluate((name) => {
+    window.location.hash = name;
+  }, step);
+  await of.locator('main h2:visible').first().waitFor();
+};
+
 /** Commits a value in a field of an element. */
 async function type(name: string, label: string, value: string): Promise<void> {
   await element(name).click();
@@ -43,9 +53,9 @@ const changedLines = (before: string, after: string): string[] => {
 
 describe('the page of the demo', () => {
   it('shows the path from engine to ground, and nothing goes wrong in the browser', async () => {
-    expect(await pathCell(page, 'teeth, ratio', 'Chain 1')).toContain('17 : 30');
-    expect(await pathCell(page, 'teeth, ratio', 'Bevel pair')).toContain('14 : 33');
-    expect(await pathCell(page, 'line speed', 'Ground')).toMatch(/km\/h$/);
+    expect(await pathCell(page, 'speed or teeth', 'Chain 1')).toContain('17 : 30');
+    expect(await pathCell(page, 'speed or teeth', 'Bevel pair')).toContain('14 : 33');
+    expect(await pathCell(page, 'speed or teeth', 'Ground')).toMatch(/km\/h$/);
     expect(errors).toEqual([]);
   });
 
@@ -53,16 +63,16 @@ describe('the page of the demo', () => {
     const before = bench.text();
     // The road speed stays: what lies before the chain turns faster by 17/16, and the pull at the ground follows the engine.
     const cells = async () => [
-      await pathCell(page, 'speed', 'Engine'),
-      await pathCell(page, 'speed', 'Gearbox'),
-      await pathCell(page, 'torque', 'Shaft A'),
-      await pathCell(page, 'pull', 'Chain 1'),
+      await pathCell(page, 'speed or teeth', 'Engine'),
+      await pathCell(page, 'speed or teeth', 'Gearbox'),
+      await pathCell(page, 'torque or line speed', 'Shaft A'),
+      await pathCell(page, 'power or pull', 'Chain 1'),
     ];
     const numbers = await cells();
     const rpm = (cell: string | undefined) => Number(cell?.replace(/ ±.*/, '').replaceAll(/\s/g, ''));
     await type('Chain 1', 'Driver teeth', '16');
     await saved();
-    expect(await pathCell(page, 'teeth, ratio', 'Chain 1')).toBe('16 : 30 1.875');
+    expect(await pathCell(page, 'speed or teeth', 'Chain 1')).toBe('16 : 30, 1.875');
     const changed = await cells();
     for (const [index, cell] of changed.entries()) expect(cell).not.toBe(numbers[index]);
     expect(rpm(changed[0]) / rpm(numbers[0])).toBeCloseTo(17 / 16, 2);
@@ -146,15 +156,21 @@ describe('the page of the demo', () => {
 
 describe('findings', () => {
   it('each one opens, and says what is missing where it has no number', async () => {
-    await page.getByRole('button', { name: 'Show them' }).click();
-    const rows = page.locator('.finding-button');
-    for (let row = 0; row < (await rows.count()); row++) {
-      const name = await rows.nth(row).textContent();
-      await rows.nth(row).click();
-      await page.locator('.working h3', { hasText: name ?? '' }).waitFor();
-      await page.locator('.working .result').waitFor();
-      expect(await rows.nth(row).getAttribute('aria-expanded'), name ?? '').toBe('true');
+    let opened = 0;
+    for (const step of STEPS) {
+      await goTo(page, step);
+      for (const more of await page.getByRole('button', { name: 'Show them' }).all()) await more.click();
+      const rows = page.locator('.finding-button');
+      for (let row = 0; row < (await rows.count()); row++) {
+        const name = await rows.nth(row).textContent();
+        await rows.nth(row).click();
+        await page.locator('.working h3', { hasText: name ?? '' }).waitFor();
+        await page.locator('.working .result').waitFor();
+        expect(await rows.nth(row).getAttribute('aria-expanded'), name ?? '').toBe('true');
+        opened++;
+      }
     }
+    expect(opened).toBeGreaterThan(60);
     expect(errors).toEqual([]);
   });
 
@@ -248,7 +264,7 @@ describe('keyboard', () => {
     await page.keyboard.press('ArrowRight');
     expect(Number(await slider.getAttribute('aria-valuenow'))).toBe(low + 0.5);
     await expect
-      .poll(() => pathCell(page, 'line speed', 'Ground'))
+      .poll(() => pathCell(page, 'speed or teeth', 'Ground'))
       .toContain((low + 0.5).toFixed(low + 0.5 < 10 ? 2 : 1));
     await page.keyboard.press('End');
     await page.keyboard.press('PageUp');
@@ -278,6 +294,16 @@ describe('for everyone', () => {
     await input.fill('?');
     await input.press('Enter');
     expect(await violations(page)).toEqual([]);
+  });
+
+  it('axe finds nothing on any step, at the desk and in shop mode', async () => {
+    for (const mode of ['Shop mode', 'Desk mode'] as const) {
+      for (const step of STEPS) {
+        await goTo(page, step);
+        expect(await violations(page), `${step}, before ${mode}`).toEqual([]);
+      }
+      await page.getByRole('button', { name: mode }).click();
+    }
   });
 
   it('axe finds nothing on a phone, on the page and in the inspector', async () => {

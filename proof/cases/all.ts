@@ -4,12 +4,19 @@ import { BEVEL_CASES } from './bevel.ts';
 import type { ProofCase } from './case.ts';
 import { CHAIN_CASES } from './chain.ts';
 import { CHAIN_CONSTRUCTED } from './chain-constructed.ts';
+import { CLEARANCE_CASES } from './clearance.ts';
 import { COUPLING_CASES } from './coupling.ts';
 import { COUPLING_CONSTRUCTED } from './coupling-constructed.ts';
 import { LAYOUT_CASES } from './layout.ts';
+import { LAYOUT_LIBRARY } from './layout-library.ts';
+import { LAYOUT_READ } from './layout-read.ts';
 import { LINE_CASES } from './lines.ts';
 import { RATIO_CASES } from './ratio.ts';
+
+import { ROAD_CASES } from './road.ts';
+
 import { SHAFT_CASES } from './shaft.ts';
+
 import { SPUR_CASES } from './spur.ts';
 import { VEHICLE_CASES } from './vehicle.ts';
 
@@ -22,9 +29,14 @@ export const TOPICS: readonly { readonly topic: string; readonly cases: readonly
   { topic: 'Shafts', cases: SHAFT_CASES },
   { topic: 'Bearings', cases: BEARING_CASES },
   { topic: 'Joints and couplings', cases: [...COUPLING_CASES, ...COUPLING_CONSTRUCTED] },
-  { topic: 'Layout: alignment, wear, idlers, arms, spiral bevels, clearance', cases: [...LINE_CASES, ...LAYOUT_CASES] },
+  {
+    topic: 'Layout: alignment, wear, idlers, arms, spiral bevels, clearance',
+    cases: [...LINE_CASES, ...CLEARANCE_CASES, ...LAYOUT_CASES],
+  },
+  { topic: 'Layout, more examples and library results', cases: [...LAYOUT_READ, ...LAYOUT_LIBRARY] },
   { topic: 'Ratios and power', cases: RATIO_CASES },
   { topic: 'Tyres, engine curves and pull', cases: VEHICLE_CASES },
+  { topic: 'The vehicle on the road', cases: ROAD_CASES },
 ];
 
 export const ALL_CASES: readonly ProofCase[] = TOPICS.flatMap(({ cases }) => cases);

@@ -13,6 +13,8 @@ export interface Checked {
   readonly cases: readonly LoadCase[];
   readonly findings: readonly Finding[];
   readonly adjustment: Assessment['adjustment'];
+  readonly stroke: Assessment['stroke'];
+  readonly road: Assessment['road'];
   readonly closure: Assessment['closure'];
 }
 

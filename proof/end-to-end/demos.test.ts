@@ -88,10 +88,13 @@ describe('marsh-hauler', () => {
 });
 
 describe('rail-cart', () => {
-  test('passes with exit code 0, and every finding holds', async () => {
+  test('passes with exit code 0, and all holds but the room round a flanged wheel whose flange has no size in the build', async () => {
     const { code, checked } = await checkDemo('rail-cart');
     expect(code).toBe(0);
-    expect(checked.findings.filter(({ severity }) => severity !== 'holds')).toEqual([]);
+    const open = checked.findings.filter(({ severity }) => severity !== 'holds');
+    expect(open.map(({ check, address, severity }) => [check, address, severity])).toEqual([
+      ['clear.parts', '/brief/wheel', 'unknown'],
+    ]);
     expect(severities(checked, 'path.forward')).toEqual(['holds']);
     expect(severities(checked, 'belt.fit')).toEqual(['holds']);
   });
@@ -124,7 +127,17 @@ describe('hill-trike, in its first form', () => {
     expect(checksThat(checked, 'fails')).toEqual(['path.forward']);
     expect(checksThat(checked, 'unknown')).toEqual([]);
     // The engine and the arm move against each other by more than any chain's slack allows: thin on every such build.
-    expect(checksThat(checked, 'thin')).toEqual(['bodies.slack']);
+    expect(checksThat(checked, 'thin').filter((check) => /^(arm|bodies)/.test(check))).toEqual([
+      'arm.slack',
+      'bodies.slack',
+    ]);
+    // Light, tall and short-geared, as a vehicle for steep tracks is: first gear outdoes the tyre, and turns are to be taken slowly.
+    expect(checksThat(checked, 'thin').filter((check) => /^(road|target)/.test(check))).toEqual([
+      'road.tip',
+      'road.lift',
+      'road.grip',
+      'target.climb-grip',
+    ]);
   });
 
   test('says in words what turns it round', async () => {

@@ -108,8 +108,14 @@ export function shaftsOf(build: BuildFile): Tree[] {
 
 /** Moves the origin of every shaft, and the pivot of the arm. */
 export function moveOrigins(build: BuildFile, move: (place: Vec3) => Vec3): void {
-  const pivot = (build as unknown as Tree).brief?.suspension?.pivot;
-  for (const place of [...shaftsOf(build).map((shaft) => shaft.origin), ...(pivot === undefined ? [] : [pivot])]) {
+  const { pivot } = (build as unknown as Tree).brief?.suspension ?? {};
+  const { keepOuts, tubes } = build.brief.space ?? {};
+  const around = [
+    ...Object.values(keepOuts ?? {}).flatMap(({ least, most }) => [least, most]),
+    ...Object.values(tubes ?? {}).flatMap(({ from, to }) => [from, to]),
+  ];
+  const places = [...shaftsOf(build).map((shaft) => shaft.origin), ...around, ...(pivot === undefined ? [] : [pivot])];
+  for (const place of places) {
     const origin = place as unknown as { x: string; y: string; z: string };
     const [x, y, z] = move([metres(origin.x), metres(origin.y), metres(origin.z)]);
     Object.assign(origin, { x: `${x.toFixed(12)} m`, y: `${y.toFixed(12)} m`, z: `${z.toFixed(12)} m` });

@@ -4,10 +4,15 @@ import './face/fonts.css';
 import './face/face.css';
 import './page/page.css';
 import './path/path.css';
+import './slider/slider.css';
 import './steps/steps.css';
 import './findings/findings.css';
 import './inspector/inspector.css';
+import './page/print.css';
+import { createBrowserClient } from './link/browser-client.ts';
+import { buildToOpen, createBuildActions } from './link/build-actions.ts';
 import { createHostClient } from './link/http-host.ts';
+import { servedByHost } from './link/served.ts';
 import { App } from './page/App.tsx';
 import { focusField } from './page/focus.ts';
 import type { Mode } from './state/actions.ts';
@@ -35,12 +40,23 @@ if (!root) throw new Error('The page has no place for the bench.');
 const store = createBenchStore(readLook(window.location.hash), firstMode(), keptChoice('single-keys') !== 'off');
 const model = startModel();
 const follow = createFollower(store, model);
-const build = createDocument(store, model, createHostClient(deviceName()), follow, clock);
-const actions = createActions(store, model, build, follow, focusField);
+// A host keeps the build in its folder; without one the worker keeps builds in the browser.
+const keeper = (await servedByHost(window.location)) ? null : await model.keeper();
+const client = keeper ? createBrowserClient(keeper, deviceName()) : createHostClient(deviceName());
+const build = createDocument(store, model, client, follow, clock);
+const actions = createActions(store, model, build, follow, focusField, {
+  builds: createBuildActions(store, build, client, keeper),
+  putPicture: client.putPicture,
+  pictureUrl: client.pictureUrl,
+});
 
 createRoot(root).render(
   <StrictMode>
     <App store={store} actions={actions} model={model} />
   </StrictMode>,
 );
-build.start().catch((why: unknown) => store.setState({ trouble: `The build could not be read: ${String(why)}` }));
+const start = async (): Promise<void> => {
+  if (keeper) store.setState({ shelf: await keeper.start(buildToOpen(keptChoice)) });
+  await build.start();
+};
+start().catch((why: unknown) => store.setState({ trouble: `The build could not be read: ${String(why)}` }));

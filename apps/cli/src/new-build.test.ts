@@ -1,6 +1,8 @@
-import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { hashBytes } from '@oddwheel/build/document/hash';
+import { packArchive } from '@oddwheel/store/archive';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { HOME, run } from './test-io.ts';
 
@@ -30,7 +32,7 @@ describe('oddwheel new', () => {
   it('names the demo builds that there are when the name is wrong', async () => {
     const { code, out, err } = await run(['new', 'x', '--like', 'moon-buggy'], { cwd });
     expect({ code, out }).toEqual({ code: 2, out: '' });
-    expect(err).toMatch(/read: {5}moon-buggy\n {4}accepted: hill-trike, marsh-hauler, rail-cart/);
+    expect(err).toMatch(/read: {5}moon-buggy\n {4}accepted: hill-trike, marsh-hauler, rail-cart, or a file/);
   });
 
   it('touches no folder with files, and no file', async () => {
@@ -44,5 +46,35 @@ describe('oddwheel new', () => {
     }
     expect(readFileSync(join(cwd, 'full', 'build.json'), 'utf8')).toBe('mine');
     expect(readFileSync(join(cwd, 'plain'), 'utf8')).toBe('mine');
+  });
+
+  it('takes a build that was saved as one file, byte for byte, with its log, history and pictures', async () => {
+    const demo = readFileSync(join(HOME, 'examples/marsh-hauler/build.json'), 'utf8');
+    const picture = new Uint8Array([0xff, 0xd8, 0xff, 0xe0]);
+    const hash = hashBytes(picture);
+    const content = { build: demo, log: '{"id":"a.1"}\n', history: '{"v":1}\n', pictures: new Map([[hash, picture]]) };
+    writeFileSync(join(cwd, 'saved.oddwheel.zip'), packArchive(content));
+    const { code, err, out } = await run(['new', 'from-file', '--like', 'saved.oddwheel.zip'], { cwd });
+    expect({ code, err }).toEqual({ code: 0, err: '' });
+    expect(out).toContain('Made from-file from saved.oddwheel.zip.');
+    const file = (name: string) => readFileSync(join(cwd, 'from-file', name), 'utf8');
+    expect(file('build.json')).toBe(demo);
+    expect(file('log.ndjson')).toBe(content.log);
+    expect(file('history.ndjson')).toBe(content.history);
+    expect(new Uint8Array(readFileSync(join(cwd, 'from-file/pictures', hash)))).toEqual(picture);
+  });
+
+  it('makes no folder from a file that is missing, or is no saved build', async () => {
+    const missing = await run(['new', 'none', '--like', 'missing.zip'], { cwd });
+    expect(missing.code).toBe(2);
+    expect(missing.err).toContain('There is no such file');
+    writeFileSync(join(cwd, 'wrong.zip'), 'no zip');
+    const wrong = await run(['new', 'none', '--like', 'wrong.zip'], { cwd });
+    expect(wrong.code).toBe(2);
+    expect(wrong.err).toMatch(/wrong\.zip: This is no whole saved file of a build\.\n {4}read: {5}6 bytes/);
+    const torn = { build: '{"format": 99}', log: '', history: '', pictures: new Map() };
+    writeFileSync(join(cwd, 'newer.zip'), packArchive(torn));
+    expect((await run(['new', 'none', '--like', 'newer.zip'], { cwd })).err).toContain('newer.zip /format');
+    expect(existsSync(join(cwd, 'none'))).toBe(false);
   });
 });

@@ -1,5 +1,8 @@
-import { cp, mkdir, readdir } from 'node:fs/promises';
+import { cp, mkdir, readdir, readFile } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
+import { validateText } from '@oddwheel/build/session';
+import { readArchive } from '@oddwheel/store/archive';
+import { createBuildFolder } from '@oddwheel/store/new-build';
 import { complain } from './complain.ts';
 import { DONE, type ExitCode, type Io, print } from './io.ts';
 import { BUILD_FILE } from './read-folder.ts';
@@ -22,16 +25,62 @@ async function stands(path: string): Promise<'nothing' | 'empty folder' | 'folde
   }
 }
 
+/** Fills a new folder; gives the exit code after a complaint, or null when it is made. */
+type Fill = (target: string) => Promise<ExitCode | null>;
+
+/** A saved build as the bench makes it, "Save as one file". */
+function fromArchive(io: Io, file: string): Fill {
+  return async (target) => {
+    let bytes: Uint8Array;
+    try {
+      bytes = await readFile(resolve(io.cwd, file));
+    } catch {
+      const problem = 'There is no such file, or it may not be read.';
+      return complain(io, '--like', [{ at: '', problem, read: file, accepted: 'a build saved as one file' }]);
+    }
+    const read = readArchive(bytes, validateText);
+    if (!read.ok)
+      return complain(
+        io,
+        file,
+        read.faults.map(({ address, ...fault }) => ({ ...fault, at: address })),
+      );
+    const { build, log, history, pictures } = read.content;
+    await createBuildFolder(target, build, {
+      validate: validateText,
+      ...(log === '' ? {} : { log }),
+      ...(history === '' ? {} : { history }),
+      pictures: [...pictures.values()],
+    });
+    return null;
+  };
+}
+
+async function fromDemo(io: Io, name: string): Promise<Fill | ExitCode> {
+  const names = await demoNames(io.home);
+  if (!names.includes(name))
+    return complain(io, '--like', [
+      {
+        ...{ at: '', problem: 'There is no demo build of this name.', read: name },
+        accepted: `${names.join(', ')}, or a file that the bench saved, its name ending in .zip`,
+      },
+    ]);
+  return async (target) => {
+    await mkdir(target, { recursive: true });
+    await cp(join(io.home, 'examples', name), target, { recursive: true, errorOnExist: true, force: false });
+    return null;
+  };
+}
+
 /**
- * `new`: copies a demo build into a new folder.
+ * `new`: copies a demo build, or a build saved as one file, into a new folder.
  * @param folder where to; must not be there yet, or be empty
  */
 export async function newBuild(io: Io, folder: string, options: { like: string; json?: true }): Promise<ExitCode> {
-  const names = await demoNames(io.home);
-  if (!names.includes(options.like))
-    return complain(io, '--like', [
-      { at: '', problem: 'There is no demo build of this name.', read: options.like, accepted: names.join(', ') },
-    ]);
+  const { like } = options;
+  const saved = /\.zip$/i.test(like);
+  const fill = saved ? fromArchive(io, like) : await fromDemo(io, like);
+  if (typeof fill === 'number') return fill;
   const target = resolve(io.cwd, folder);
   const there = await stands(target);
   if (there === 'file' || there === 'folder with files')
@@ -43,12 +92,12 @@ export async function newBuild(io: Io, folder: string, options: { like: string; 
         accepted: 'a new name, or an empty folder',
       },
     ]);
-  await mkdir(target, { recursive: true });
-  await cp(join(io.home, 'examples', options.like), target, { recursive: true, errorOnExist: true, force: false });
-  if (options.json) print(io.stdout, [JSON.stringify({ format: 1, folder, like: options.like })]);
+  const failed = await fill(target);
+  if (failed !== null) return failed;
+  if (options.json) print(io.stdout, [JSON.stringify({ format: 1, folder, like })]);
   else
     print(io.stdout, [
-      `Made ${folder} from the demo build ${options.like}, which is invented.`,
+      saved ? `Made ${folder} from ${like}.` : `Made ${folder} from the demo build ${like}, which is invented.`,
       `Next: oddwheel check ${folder}, or oddwheel open ${folder}.`,
     ]);
   return DONE;

@@ -37,10 +37,13 @@ function declare(io: Io, done: (code: ExitCode) => void): Command {
   program
     .command('new')
     .argument('<folder>', 'folder to make; it must not be there yet, or be empty')
-    .description('start a build from a demo build')
-    .option('--like <name>', 'demo build to start from', 'marsh-hauler')
+    .description('start a build from a demo build, or from one that the bench saved as one file')
+    .option('--like <name>', 'demo build to start from, or a saved file ending in .zip', 'marsh-hauler')
     .option('--json', 'print what was made as JSON')
-    .addHelpText('after', examples('oddwheel new hauler --like marsh-hauler'))
+    .addHelpText(
+      'after',
+      examples('oddwheel new hauler --like marsh-hauler', 'oddwheel new hauler --like Marsh-hauler.oddwheel.zip'),
+    )
     .action(async (folder: string, options: { like: string; json?: true }) =>
       done(await newBuild(io, folder, options)),
     );

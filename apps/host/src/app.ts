@@ -84,6 +84,7 @@ async function requireType(c: Context, next: Next): Promise<Response | undefined
 const STORE_STATUS: Readonly<Record<StoreErrorCode, 403 | 404 | 409 | 422 | 503>> = {
   'store.busy': 503,
   'store.closed': 503,
+  'store.damaged': 422,
   'store.no-build': 404,
   'store.not-empty': 409,
   'store.not-text': 422,
@@ -120,7 +121,7 @@ export function createApp({ store, live, hub, benchDir, own, port, pairing, log 
       problem: 'The host has no such address.',
       read: asRead(`${c.req.method} ${c.req.path}`),
       accepted:
-        'GET /api/build, /api/log, /api/events, /api/pictures/HASH; POST /api/edits, /api/undo, /api/redo, /api/log; PUT /api/pictures',
+        'GET /api/build, /api/log, /api/events, /api/pictures/HASH, /api/archive; POST /api/edits, /api/undo, /api/redo, /api/log; PUT /api/pictures',
     }),
   );
 

@@ -1,11 +1,12 @@
 /** The record of a build: its log and its pictures. */
 import type { Json } from '@oddwheel/build/document/json';
+import { archiveFileName, packArchive } from '@oddwheel/store/archive';
+import { PICTURE_LIMIT, pictureType } from '@oddwheel/store/picture';
 import type { BuildStore } from '@oddwheel/store/store';
 import type { Hono } from 'hono';
 import type { Live } from './live.ts';
-import { pictureType } from './picture-type.ts';
 import { asRead, refuse } from './problem.ts';
-import { EDIT_LIMIT, limitBody, PICTURE_LIMIT, readJsonObject } from './request-body.ts';
+import { EDIT_LIMIT, limitBody, readJsonObject } from './request-body.ts';
 
 function addLogApi(app: Hono, store: BuildStore, live: Live): void {
   app.get('/api/log', async (c) => {
@@ -58,8 +59,31 @@ function addPictureApi(app: Hono, store: BuildStore): void {
   });
 }
 
-/** `GET` and `POST /api/log`, `PUT /api/pictures`, `GET /api/pictures/:hash`. */
+/** The name in a build file; the text may be at fault. */
+function nameIn(text: string): string {
+  try {
+    const build: unknown = JSON.parse(text);
+    return typeof build === 'object' && build !== null && 'name' in build ? String(build.name) : '';
+  } catch {
+    return '';
+  }
+}
+
+function addArchiveApi(app: Hono, store: BuildStore): void {
+  app.get('/api/archive', async (c) => {
+    const content = await store.content();
+    const name = archiveFileName(nameIn(content.build));
+    // The name with letters of any script goes by RFC 8187.
+    return c.body(packArchive(content), 200, {
+      'Content-Type': 'application/zip',
+      'Content-Disposition': `attachment; filename*=UTF-8''${encodeURIComponent(name)}`,
+    });
+  });
+}
+
+/** `GET` and `POST /api/log`, `PUT /api/pictures`, `GET /api/pictures/:hash`, `GET /api/archive`. */
 export function addRecordApi(app: Hono, store: BuildStore, live: Live): void {
   addLogApi(app, store, live);
   addPictureApi(app, store);
+  addArchiveApi(app, store);
 }

@@ -6,9 +6,8 @@ import { bodyLimit } from 'hono/body-limit';
 import { asRead, type Problem, refuse } from './problem.ts';
 
 const MIB = 1024 * 1024;
-/** Largest body of an edit, and of a picture, bytes. */
+/** Largest body of an edit, bytes. */
 export const EDIT_LIMIT = MIB;
-export const PICTURE_LIMIT = 25 * MIB;
 
 /** Refuses a body above a limit in bytes. */
 export const limitBody = (limit: number) =>

@@ -1,9 +1,11 @@
-import { readFileSync, symlinkSync, writeFileSync } from 'node:fs';
+import { readdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { validateText } from '@oddwheel/build/session';
+import { readArchive } from '@oddwheel/store/archive';
 import { memoryBuild, openMemoryStore } from '@oddwheel/store/memory';
+import { PICTURE_LIMIT } from '@oddwheel/store/picture';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { EDIT_LIMIT, PICTURE_LIMIT } from './request-body.ts';
+import { EDIT_LIMIT } from './request-body.ts';
 import { type Host, startHost } from './start.ts';
 import { ask, demoText, listenTo, send, type TestFolders, testFolders } from './test-host.ts';
 
@@ -294,6 +296,35 @@ describe('log and pictures', () => {
     expect((await put(new Uint8Array(PICTURE_LIMIT + 1))).status).toBe(413);
     for (const name of ['..%2f..%2fbuild.json', 'build.json', '0'.repeat(64), `${'0'.repeat(63)}g`])
       expect((await ask(host.url, `/api/pictures/${name}`)).status).toBe(404);
+  });
+});
+
+describe('the build as one file', () => {
+  it('holds the very bytes of the folder, and is named after the build', async () => {
+    const answer = await fetch(new URL('/api/archive', host.url));
+    expect(answer.headers.get('content-type')).toBe('application/zip');
+    expect(answer.headers.get('content-disposition')).toMatch(/^attachment; filename\*=UTF-8''[\w-]+\.oddwheel\.zip$/);
+    expect(answer.headers.get('x-content-type-options')).toBe('nosniff');
+    const read = readArchive(new Uint8Array(await answer.arrayBuffer()), validateText);
+    if (!read.ok) throw new Error(JSON.stringify(read.faults));
+    const onDisk = (name: string) => readFileSync(join(folders.folder, name), 'utf8');
+    expect(read.content.build).toBe(onDisk('build.json'));
+    expect(read.content.log).toBe(onDisk('log.ndjson'));
+    expect(read.content.history).toBe(onDisk('history.ndjson'));
+    const pictures = readdirSync(join(folders.folder, 'pictures'));
+    expect(pictures.length).toBeGreaterThan(0);
+    expect([...read.content.pictures.keys()]).toEqual(pictures);
+  });
+
+  it('is not made while a picture in the folder is damaged', async () => {
+    const [name = ''] = readdirSync(join(folders.folder, 'pictures'));
+    const file = join(folders.folder, 'pictures', name);
+    const before = readFileSync(file);
+    writeFileSync(file, 'torn');
+    const { status, text } = await ask(host.url, '/api/archive');
+    writeFileSync(file, before);
+    expect(status).toBe(422);
+    expect(JSON.parse(text).error.problem).toContain(name);
   });
 });
 

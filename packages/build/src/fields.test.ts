@@ -26,6 +26,8 @@ describe('fields of an element', () => {
         '/links',
         '/tensioner',
         '/joint',
+        '/largest/driver',
+        '/largest/driven',
         '/efficiency',
       ],
     );

@@ -1,46 +1,22 @@
 import { formatQuantity } from '@oddwheel/quantity/format';
 import { parseInput } from '@oddwheel/quantity/range';
-import type { Patch } from './document/patch.ts';
-import type { Fault } from './fault.ts';
-import { blankRow, tableKeys } from './model/rows.ts';
-import { SEAT_OF_STAGE } from './read/path-references.ts';
-import { quantityFault } from './read/quantities.ts';
-import { FORMAT } from './schema/build-file.ts';
-import {
-  branchFor,
-  childNode,
-  isRecord,
-  nodeAt,
-  pointerKey,
-  pointerKeys,
-  type SchemaNode,
-  valueAt,
-} from './schema/describe.ts';
+import { choicesOf } from './edit/choices.ts';
+import { above } from './edit/ids.ts';
+import { isOptional, raised, removePatches, setPatch } from './edit/place.ts';
+import { exampleOf, typedValue } from './edit/typed.ts';
+import { entryName, ownerOf } from './edit/words.ts';
+import { blankRow } from './model/rows.ts';
+import { branchFor, isRecord, nodeAt, pointerKey, type SchemaNode, valueAt } from './schema/describe.ts';
 import type { FieldFacts } from './schema/field.ts';
 import type { Field, Session, TypedEdit } from './session-types.ts';
 
-function entryOf(node: SchemaNode, facts: FieldFacts): Field['entry'] {
+function entryOf(node: SchemaNode, facts: FieldFacts, chosen: boolean): Field['entry'] {
   if (facts.quantity) return 'quantity';
   if (node.enum) return 'choice';
-  if (facts.table || facts.seat || facts.refersTo) return 'key';
+  if (chosen || facts.table || facts.seat || facts.refersTo) return 'key';
   if (node.type === 'integer') return 'integer';
-  if (node.type === 'number') return 'number';
+  if (node.type === 'number' || node.prefixItems) return 'number';
   return 'text';
-}
-
-function choicesOf(session: Session, address: string, node: SchemaNode, facts: FieldFacts): readonly string[] | null {
-  if (node.enum) return node.enum;
-  if (facts.table) return tableKeys(facts.table);
-  if (facts.refersTo) {
-    const map = valueAt(session.build, facts.refersTo);
-    return isRecord(map) ? Object.keys(map) : [];
-  }
-  if (!facts.seat) return null;
-  const kind = valueAt(session.build, `${address.slice(0, address.lastIndexOf('/'))}/kind`);
-  const wanted = typeof kind === 'string' ? SEAT_OF_STAGE[kind] : undefined;
-  return session.evaluation.model.shafts.flatMap((shaft) =>
-    shaft.seats.filter((seat) => seat.kind === wanted).map((seat) => `${shaft.id}/${seat.id}`),
-  );
 }
 
 /** The value in its own figures when the text says it otherwise: a fraction, or a length in inches. */
@@ -55,31 +31,59 @@ function resolvedText(session: Session, kind: NonNullable<FieldFacts['quantity']
   return plain(shown) === plain(text) || (unit === parsed.unit && !/[/:'"%]/.test(text)) ? null : `is ${shown}`;
 }
 
-function toField(
+/** The group that a field stands in. */
+interface Group {
+  readonly name: string | null;
+  readonly address: string | null;
+}
+
+/**
+ * One field of the build, or of the form for something that is not in it yet.
+ *
+ * @param text as typed in the file, or what a form begins with; null when blank
+ * @param kind of the stage that the field belongs to, in a form
+ */
+export function toField(
   session: Session,
   address: string,
   node: SchemaNode,
   facts: FieldFacts,
-  group: string | null,
-  optional: boolean,
+  group: Group,
+  state: { readonly text: string | null; readonly optional: boolean; readonly row?: boolean; readonly kind?: unknown },
 ): Field {
-  const raw = valueAt(session.build, address);
-  const text = raw === undefined ? null : typeof raw === 'string' ? raw : JSON.stringify(raw);
+  const { text } = state;
   const blank = text === null && facts.blank ? blankRow(facts.blank.row) : null;
+  const choices = choicesOf(session, address, node, facts, state.kind);
   return {
     address,
     name: facts.name,
-    group,
-    entry: entryOf(node, facts),
+    group: group.name,
+    groupAddress: group.address,
+    entry: entryOf(node, facts, choices !== null),
     quantity: facts.quantity ?? null,
+    range: facts.range === true,
     text,
     resolved: text !== null && facts.quantity ? resolvedText(session, facts.quantity, text) : null,
-    optional,
-    choices: choicesOf(session, address, node, facts),
+    optional: state.optional,
+    row: state.row === true,
+    choices: choices?.words ?? null,
+    choiceNames: choices?.names ?? null,
     example: facts.example ?? null,
     recipe: facts.recipe ?? null,
     assumed: blank && { text: blank.text, source: blank.source },
   };
+}
+
+/** A group without required keys: its fields can be typed while it is missing, and typing makes it. */
+const isOpen = (node: SchemaNode): boolean => node.properties !== undefined && (node.required ?? []).length === 0;
+
+const textOf = (raw: unknown): string | null =>
+  raw === undefined ? null : typeof raw === 'string' ? raw : JSON.stringify(raw);
+
+/** Name of a group within a group; entries of a map stand by themselves. */
+function groupName(outer: Group, own: string | null, entry: boolean): string | null {
+  if (entry || outer.name === null) return own;
+  return own === null ? outer.name : `${outer.name}, ${own.toLowerCase()}`;
 }
 
 /** Fields of everything under a node, in the order of the schema, so that blank ones keep their place. */
@@ -87,197 +91,102 @@ function collect(
   session: Session,
   address: string,
   node: SchemaNode,
-  group: string | null,
+  group: Group,
   optional: boolean,
   out: Field[],
 ): void {
   const value = valueAt(session.build, address);
   const branch = branchFor(node, value) ?? node;
   const facts = branch['x-field'];
-  const isObject = branch.properties !== undefined || typeof branch.additionalProperties === 'object';
-  if (!isObject && branch.type !== 'array') {
-    if (facts) out.push(toField(session, address, branch, facts, group, optional));
+  if (branch.items && !branch.prefixItems) {
+    const rows = Array.isArray(value) ? value : [];
+    const item = branch.items;
+    const itemFacts = item['x-field'] ?? { name: entryName(address), example: '[2500, 32.5]' };
+    rows.forEach((row: unknown, k) => {
+      out.push(
+        toField(
+          session,
+          `${address}/${k}`,
+          item,
+          { ...itemFacts, name: `${itemFacts.name} ${k + 1}` },
+          { name: facts?.name ?? group.name, address },
+          { text: textOf(row), optional: false, row: rows.length > (branch.minItems ?? 0) },
+        ),
+      );
+    });
     return;
   }
-  if (branch.type === 'array') {
-    if (Array.isArray(value) && !branch.prefixItems)
-      value.forEach((_, k) => {
-        const item = childNode(branch, String(k));
-        if (item?.['x-field'])
-          out.push(
-            toField(
-              session,
-              `${address}/${k}`,
-              item,
-              { ...item['x-field'], name: `${item['x-field'].name} ${k + 1}` },
-              facts?.name ?? group,
-              false,
-            ),
-          );
-        else if (item?.prefixItems && Array.isArray(value[k]))
-          out.push({
-            ...toField(
-              session,
-              `${address}/${k}`,
-              item,
-              { name: `Row ${k + 1}`, example: '[2500, 32.5]' },
-              facts?.name ?? group,
-              false,
-            ),
-            entry: 'number',
-          });
-      });
-    else if (branch.prefixItems && facts)
-      out.push({ ...toField(session, address, branch, facts, group, optional), entry: 'number' });
+  if (!branch.properties && typeof branch.additionalProperties !== 'object') {
+    if (facts) out.push(toField(session, address, branch, facts, group, { text: textOf(value), optional }));
     return;
   }
-  const properties = branch.properties ? Object.entries(branch.properties) : [];
-  const named =
-    typeof branch.additionalProperties === 'object' && isRecord(value)
-      ? Object.keys(value).map((key): [string, SchemaNode] => [key, branch.additionalProperties as SchemaNode])
-      : [];
-  for (const [key, child] of [...properties, ...named]) {
-    if (key === 'kind') continue;
+  for (const [key, child] of Object.entries(branch.properties ?? {})) {
+    // What tells the kinds of a union apart is chosen when the entry is made.
+    if (key === 'kind' && !child['x-field']) continue;
     const at = `${address}/${pointerKey(key)}`;
-    const inner = valueAt(session.build, at);
-    const childName = isRecord(inner) && typeof inner.name === 'string' ? inner.name : (child['x-field']?.name ?? null);
-    const deeper =
-      child.properties !== undefined || child.oneOf !== undefined || child.additionalProperties !== undefined;
-    // A missing group of several values is offered by its own screen, not field by field.
-    if (deeper && inner === undefined) continue;
-    const childGroup = deeper
-      ? named.length > 0 || group === null
-        ? childName
-        : childName === null
-          ? group
-          : `${group}, ${childName.toLowerCase()}`
-      : group;
-    collect(session, at, child, childGroup, branch.required ? !branch.required.includes(key) : false, out);
+    const deeper = child.properties !== undefined || child.oneOf !== undefined;
+    // A missing group with required values is added as a whole.
+    if (deeper && valueAt(session.build, at) === undefined && !isOpen(child)) continue;
+    const inner = deeper ? { name: groupName(group, child['x-field']?.name ?? null, false), address: at } : group;
+    collect(session, at, child, inner, !(branch.required ?? []).includes(key), out);
+  }
+  if (typeof branch.additionalProperties !== 'object' || !isRecord(value)) return;
+  for (const [key, entry] of Object.entries(value)) {
+    const at = `${address}/${pointerKey(key)}`;
+    const own = isRecord(entry) && typeof entry.name === 'string' ? entry.name : key;
+    collect(session, at, branch.additionalProperties, { name: groupName(group, own, true), address: at }, false, out);
   }
 }
 
-/** Every editable field of an element, blank ones included; empty when nothing is at the address. */
+/**
+ * Every editable field of an element, blank ones included. A missing group has fields when none of its keys is required; else it is empty,
+ * as it is where nothing can stand.
+ */
 export function fieldsAt(session: Session, address: string): readonly Field[] {
   const node = nodeAt(session.build, address);
   const out: Field[] = [];
-  if (node && valueAt(session.build, address) !== undefined) collect(session, address, node, null, false, out);
+  const there = valueAt(session.build, address) !== undefined;
+  const holder = valueAt(session.build, above(address)) !== undefined;
+  if (node && (there || isOpen(node) || (holder && !node.properties && !node.additionalProperties)))
+    collect(session, address, node, { name: null, address: null }, isOptional(session, address), out);
   return out;
 }
 
 function fault(address: string, code: string, problem: string, read: string, accepted: string): TypedEdit {
-  const found: Fault = { code, address, problem, read, accepted };
-  return { ok: false, fault: found };
+  return { ok: false, fault: { code: `edit.${code}`, address, problem, read, accepted } };
 }
 
-/** Name of the nearest thing above an address that has one. */
-function ownerName(session: Session, address: string): string {
-  const keys = pointerKeys(address);
-  for (let k = keys.length - 1; k > 0; k -= 1) {
-    const name = valueAt(session.build, `/${keys.slice(0, k).map(pointerKey).join('/')}/name`);
-    if (typeof name === 'string' && k > 1) return name;
-  }
-  return keys[1] ? `${keys[1].charAt(0).toUpperCase()}${keys[1].slice(1)}` : 'Build';
-}
-
-/** The key before which a new one stands, so that a file keeps the order of the schema; null for the end. */
-function nextKey(session: Session, address: string): string | null {
-  const parent = address.slice(0, address.lastIndexOf('/'));
-  const holder = valueAt(session.build, parent);
-  const keys = Object.keys(nodeAt(session.build, parent)?.properties ?? {});
-  const after = keys.slice(keys.indexOf(pointerKeys(address).at(-1) ?? '') + 1);
-  return after.find((key) => isRecord(holder) && Object.hasOwn(holder, key)) ?? null;
-}
+const shown = (x: unknown): string =>
+  x === undefined ? 'blank' : typeof x === 'string' ? x : JSON.stringify(x).slice(0, 80);
 
 /**
- * Turns what was typed in a field into a named edit of the file; the text stays as typed. Null or empty text blanks an optional field.
- * The whole file is checked by `applyEdit`; here the field alone.
+ * Turns what was typed in a field into a named edit of the file; the text stays as typed. Null or empty text blanks an optional field, and
+ * takes a row out of a list. The whole file is checked by `applyEdit`; here the field alone.
  */
 export function typeField(session: Session, address: string, typed: string | null): TypedEdit {
   const node = nodeAt(session.build, address);
-  const facts = node?.['x-field'] ?? (node?.prefixItems ? { name: 'Row' } : undefined);
-  if (!node || !facts)
-    return fault(
-      address,
-      'edit.address',
-      'Nothing can be typed at this address.',
-      typed ?? '',
-      'The address of a field.',
-    );
+  const parent = valueAt(session.build, above(address));
+  const list = Array.isArray(parent);
+  const facts = node?.['x-field'] ?? (node?.prefixItems && list ? { name: entryName(above(address)) } : undefined);
+  if (!node || !facts || node.properties || typeof node.additionalProperties === 'object')
+    return fault(address, 'address', 'Nothing can be typed at this address.', typed ?? '', 'The address of a field.');
   const before = valueAt(session.build, address);
-  const label = `${ownerName(session, address)}, ${facts.name.charAt(0).toLowerCase()}${facts.name.slice(1)}`;
-  const shown = (x: unknown): string => (x === undefined ? 'blank' : typeof x === 'string' ? x : JSON.stringify(x));
-  const raised: readonly Patch[] = session.from < FORMAT ? [{ op: 'set', at: '/format', value: FORMAT }] : [];
-  const done = (patches: readonly Patch[], after: unknown): TypedEdit => ({
-    ok: true,
-    name: `${label} ${shown(before)} → ${shown(after)}`,
-    patches: [...raised, ...patches],
-  });
-  const set = (value: string | number | number[]): TypedEdit =>
-    done(
-      [{ op: 'set', at: address, value, ...(before === undefined ? { before: nextKey(session, address) } : {}) }],
-      value,
-    );
+  const owner = ownerOf(session, address);
+  const number = list ? ` ${Number(address.split('/').at(-1)) + 1}` : '';
+  const label = `${owner === 'the build' ? 'Build' : owner}, ${facts.name.charAt(0).toLowerCase()}${facts.name.slice(1)}${number}`;
   const text = typed?.trim() ?? '';
   if (text === '') {
-    const parent = address.slice(0, address.lastIndexOf('/'));
-    const required = nodeAt(session.build, parent)?.required?.includes(pointerKeys(address).at(-1) ?? '') ?? true;
-    if (required)
-      return fault(
-        address,
-        'edit.required',
-        `${facts.name} cannot be blank.`,
-        text,
-        facts.example ? `For example ${facts.example}.` : 'A value.',
-      );
-    return before === undefined ? done([], undefined) : done([{ op: 'remove', at: address }], undefined);
+    const least = nodeAt(session.build, above(address))?.minItems ?? 0;
+    if (list ? parent.length <= least : !isOptional(session, address))
+      return fault(address, 'required', `${facts.name} cannot be blank.`, text, exampleOf(facts, 'A value.'));
+    const patches = before === undefined ? [] : [...raised(session), ...removePatches(session, [address])];
+    return { ok: true, name: `${label} ${shown(before)} → ${list ? 'taken out' : 'blank'}`, patches };
   }
-  if (facts.quantity) {
-    const wrong = quantityFault(address, text, facts);
-    return wrong ? { ok: false, fault: wrong } : set(text);
-  }
-  if (node.type === 'integer' || node.type === 'number') {
-    const value = Number(text);
-    if (!Number.isFinite(value) || (node.type === 'integer' && !Number.isInteger(value)))
-      return fault(
-        address,
-        'edit.number',
-        `${facts.name} is a ${node.type === 'integer' ? 'whole ' : ''}number.`,
-        text,
-        'For example 17.',
-      );
-    if ((facts.min !== undefined && value < facts.min) || (facts.max !== undefined && value > facts.max))
-      return fault(
-        address,
-        'edit.limit',
-        `${facts.name} is outside its limits.`,
-        text,
-        `From ${facts.min ?? '…'} to ${facts.max ?? '…'}.`,
-      );
-    return set(value);
-  }
-  if (node.type === 'array') {
-    const parts = text
-      .replace(/^\[|\]$/g, '')
-      .split(/[\s,;]+/)
-      .filter((x) => x !== '')
-      .map(Number);
-    if (parts.length !== (node.prefixItems?.length ?? 0) || !parts.every(Number.isFinite))
-      return fault(
-        address,
-        'edit.row',
-        `${node.prefixItems?.length ?? 0} numbers are wanted.`,
-        text,
-        facts.example ? `For example ${facts.example}.` : 'Numbers with blanks between.',
-      );
-    return set(parts);
-  }
-  if (node.enum && !node.enum.includes(text))
-    return fault(
-      address,
-      'edit.choice',
-      `${facts.name}: this word is not one of the choices.`,
-      text,
-      `One of ${node.enum.join(', ')}.`,
-    );
-  return set(text);
+  const read = typedValue(address, text, node, facts);
+  if (!read.ok) return read;
+  return {
+    ok: true,
+    name: `${label} ${shown(before)} → ${shown(read.value)}`,
+    patches: [...raised(session), setPatch(session, address, read.value)],
+  };
 }

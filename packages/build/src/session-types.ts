@@ -52,15 +52,23 @@ export interface Field {
   readonly name: string;
   /** Heading of the group that it stands in, e.g. "Teeth"; null at the top of the element. */
   readonly group: string | null;
+  /** Address of that group; null at the top of the element. */
+  readonly groupAddress: string | null;
   readonly entry: 'quantity' | 'integer' | 'number' | 'text' | 'choice' | 'key';
   readonly quantity: Kind | null;
+  /** Takes a range `low..high` as well as a value. */
+  readonly range: boolean;
   /** As typed in the file; null when blank. */
   readonly text: string | null;
   /** The value in the units of the build when that says more than the text: "is 1.19 mm". */
   readonly resolved: string | null;
   readonly optional: boolean;
+  /** A row of a list that can be taken out. */
+  readonly row: boolean;
   /** Accepted words of a choice or key. */
   readonly choices: readonly string[] | null;
+  /** What each of them is called; null where the words speak for themselves. */
+  readonly choiceNames: readonly string[] | null;
   readonly example: string | null;
   readonly recipe: string | null;
   /** What a blank field stands on. */

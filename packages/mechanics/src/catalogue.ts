@@ -31,6 +31,7 @@ import { chainStaticReserve } from './chain/static-reserve.ts';
 import { chainWearSpread } from './chain/wear-spread.ts';
 import { chainWearTakeUp } from './chain/wear-take-up.ts';
 import { clearanceCapsules } from './clearance/capsules.ts';
+import { clearanceDistance } from './clearance/distance.ts';
 import { elasticSelect } from './coupling/elastic-select.ts';
 import { couplingMisalignment } from './coupling/misalignment.ts';
 import { couplingResonance } from './coupling/resonance.ts';
@@ -126,6 +127,7 @@ export const METHODS: readonly Method[] = [
   chainWearTakeUp,
   chordalVariation,
   clearanceCapsules,
+  clearanceDistance,
   clutchSlipEnergy,
   couplingMisalignment,
   couplingResonance,

@@ -54,6 +54,10 @@ export function printExact(si: number, kind: Kind, unit: string): string {
   throw new RangeError(`${si} has no exact text in ${wanted.symbol}.`);
 }
 
+/** Texts printed before: exact arithmetic takes its time, and most numbers are printed again at the next edit. */
+const PRINTED_BEFORE = new Map<string, string>();
+const MOST_PRINTED = 10_000;
+
 /**
  * Prints a quantity for reading: thin spaces between groups of three digits and before the unit, true minus, no trailing zeros.
  * @param si Finite SI value.
@@ -71,11 +75,17 @@ export function formatQuantity(
   const most = options.digits ?? 4;
   if (!Number.isInteger(most) || most < 1 || most > 17)
     throw new RangeError(`Significant figures must be a whole number from 1 to 17, not ${most}.`);
+  const key = `${kind} ${unit} ${most} ${Object.is(si, -0) ? '-0' : si}`;
+  const known = PRINTED_BEFORE.get(key);
+  if (known !== undefined) return known;
   const found = requireUnit(kind, unit);
   const number = layOut(roundDigits(inUnit(found, finite(si, kind)), kind === 'count' ? 17 : most), PRINTED);
   // The signs of plane angle follow the number directly (SI Brochure, 9th edition, 5.4.3).
   const gap = found.symbol === '' || /^[°′″]$/.test(found.symbol) ? '' : THIN_SPACE;
-  return `${number}${gap}${found.symbol}`;
+  const text = `${number}${gap}${found.symbol}`;
+  if (PRINTED_BEFORE.size >= MOST_PRINTED) PRINTED_BEFORE.clear();
+  PRINTED_BEFORE.set(key, text);
+  return text;
 }
 
 /**

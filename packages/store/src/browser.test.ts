@@ -1,7 +1,8 @@
 import 'fake-indexeddb/auto';
+import { hashBytes } from '@oddwheel/build/document/hash';
 import { describe, expect, it } from 'vitest';
 import { BENCH_TEXT, benchOptions } from './bench-build.ts';
-import { openBrowserStore } from './browser.ts';
+import { browserBuilds, browserKeeps, createBrowserBuild, deleteBrowserBuild, openBrowserStore } from './browser.ts';
 import { storeConformance } from './conformance.ts';
 import type { Bench } from './conformance-bench.ts';
 
@@ -77,6 +78,62 @@ describe('browser: opening', () => {
     clock = () => benchOptions.now();
     expect((await store.read()).text).toBe(BENCH_TEXT);
     expect(await store.save({ base: hash, patches, name: 'Edit' })).toMatchObject({ ok: true });
+    await store.close();
+  });
+});
+
+describe('browser: several builds', () => {
+  it('are kept where the browser has a database and lets the page use it', async () => {
+    expect(await browserKeeps()).toBe(true);
+    const { open } = indexedDB;
+    indexedDB.open = () => {
+      throw new DOMException('The operation is insecure.', 'SecurityError');
+    };
+    expect(await browserKeeps()).toBe(false);
+    indexedDB.open = open;
+  });
+
+  const content = {
+    build: BENCH_TEXT,
+    history: '',
+    log: '{"id": "cut',
+    pictures: new Map([[hashBytes(new Uint8Array([7])), new Uint8Array([7])]]),
+  };
+
+  it('are kept whole under names of their own, listed, and deleted', async () => {
+    await createBrowserBuild('b-cart', content, benchOptions);
+    await createBrowserBuild('a-cart', { ...content, log: '' }, benchOptions);
+    const names = async () => (await browserBuilds()).map(({ name }) => name).filter((name) => name.endsWith('-cart'));
+    expect(await names()).toEqual(['a-cart', 'b-cart']);
+    const store = await openBrowserStore('b-cart', benchOptions);
+    expect(await store.content()).toEqual(content);
+    await store.close();
+    await deleteBrowserBuild('b-cart');
+    expect(await names()).toEqual(['a-cart']);
+    await expect(openBrowserStore('b-cart', benchOptions)).rejects.toMatchObject({ code: 'store.no-build' });
+    // The attempt left a database without a build, which is none.
+    expect(await names()).toEqual(['a-cart']);
+  });
+
+  it('a name that is taken is refused, and what has it stays; so is a text with faults', async () => {
+    await createBrowserBuild('taken', content, benchOptions);
+    const again = createBrowserBuild('taken', { ...content, build: '{"format": 1, "path": {}}' }, benchOptions);
+    await expect(again).rejects.toMatchObject({ code: 'store.not-empty' });
+    const faulty = createBrowserBuild('faulty-too', { ...content, build: '{}' }, benchOptions);
+    await expect(faulty).rejects.toMatchObject({ code: 'store.refused' });
+    const store = await openBrowserStore('taken', benchOptions);
+    expect((await store.read()).text).toBe(BENCH_TEXT);
+    await store.close();
+  });
+
+  it('a page that has a build open does not keep another from deleting it, and then can no longer save', async () => {
+    await createBrowserBuild('gone', content, benchOptions);
+    const store = await openBrowserStore('gone', benchOptions);
+    const { hash } = await store.read();
+    await deleteBrowserBuild('gone');
+    const patches = [{ op: 'set', at: '/notes/n', value: 1 }] as const;
+    await expect(store.save({ base: hash, patches, name: 'Edit' })).rejects.toThrow();
+    expect((await browserBuilds()).map(({ name }) => name)).not.toContain('gone');
     await store.close();
   });
 });

@@ -1,11 +1,13 @@
 import { type Changed, type Medium, storeOn } from './medium.ts';
 import type { Step, Stored, Write } from './steps.ts';
-import { type BuildStore, StoreError, type StoreOptions } from './store.ts';
+import { type BuildContent, type BuildStore, StoreError, type StoreOptions } from './store.ts';
 
 /** Object stores of a build's database. History and log are kept as the pieces that were appended. */
 const FILES = ['build', 'history', 'log'] as const;
 const PICTURES = 'pictures';
 const BUILD_KEY = 'build.json';
+/** Beginning of the name of every database that is a build. */
+const PREFIX = 'oddwheel/';
 
 export interface BrowserStoreOptions extends StoreOptions {
   /** Text to begin with when the browser has no build of this name yet; it must have no faults. */
@@ -36,7 +38,7 @@ export async function openBrowserStore(name: string, options: BrowserStoreOption
 
 function openDatabase(name: string): Promise<IDBDatabase> {
   return new Promise((resolve, reject) => {
-    const request = indexedDB.open(`oddwheel/${name}`, 1);
+    const request = indexedDB.open(PREFIX + name, 1);
     request.onupgradeneeded = () => {
       const { result } = request;
       result.createObjectStore('build');
@@ -62,8 +64,96 @@ function begin(database: IDBDatabase, initial: string): Promise<void> {
   });
 }
 
+/**
+ * Keeps a whole build in this browser under a new name, in one transaction.
+ *
+ * Rejects with a `StoreError`: `store.not-empty` when the browser has a build of this name, `store.refused` with the faults
+ * when the text has any.
+ */
+export async function createBrowserBuild(
+  name: string,
+  content: BuildContent,
+  { validate }: Pick<StoreOptions, 'validate'>,
+): Promise<void> {
+  const faults = validate(content.build);
+  if (faults.length > 0) throw new StoreError('store.refused', 'The build file has faults.', faults);
+  const database = await openDatabase(name);
+  let there = false;
+  try {
+    await transact(database, [...FILES, PICTURES], (transaction) => {
+      const count = transaction.objectStore('build').count(BUILD_KEY);
+      count.onsuccess = () => {
+        there = count.result > 0;
+        if (there) return;
+        carryOut(transaction, { file: 'build', text: content.build });
+        for (const file of ['history', 'log'] as const)
+          if (content[file] !== '') carryOut(transaction, { file, append: content[file] });
+        for (const [hash, bytes] of content.pictures) transaction.objectStore(PICTURES).put(bytes, hash);
+      };
+    });
+  } finally {
+    database.close();
+  }
+  if (there) throw new StoreError('store.not-empty', `This browser has a build named "${name}" already.`);
+}
+
+/** Whether this browser keeps builds for this page. Some do not for a page from the disk, or in a private window. */
+export async function browserKeeps(): Promise<boolean> {
+  // Without a list of its databases, a build in the browser could not be found again.
+  if (typeof indexedDB?.databases !== 'function' || typeof BroadcastChannel !== 'function') return false;
+  const name = 'oddwheel';
+  try {
+    await indexedDB.databases();
+    await new Promise<void>((resolve, reject) => {
+      const request = indexedDB.open(name, 1);
+      request.onsuccess = () => {
+        request.result.close();
+        resolve();
+      };
+      request.onerror = () => reject(request.error);
+    });
+    indexedDB.deleteDatabase(name);
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+/** Names of the builds that this browser keeps, each with the text of its build.json; in the order of the names. */
+export async function browserBuilds(): Promise<readonly { readonly name: string; readonly text: string }[]> {
+  const names = (await indexedDB.databases()).flatMap(({ name }) =>
+    name?.startsWith(PREFIX) ? [name.slice(PREFIX.length)] : [],
+  );
+  const builds: { readonly name: string; readonly text: string }[] = [];
+  for (const name of names.sort()) {
+    const database = await openDatabase(name);
+    let text: string | undefined;
+    try {
+      await settled(database.transaction(FILES, 'readonly'), (transaction) => {
+        readAll(transaction, (stored) => {
+          text = stored?.build;
+        });
+      });
+    } finally {
+      database.close();
+    }
+    // An attempt to open a build that is not there leaves an empty database.
+    if (text !== undefined) builds.push({ name, text });
+  }
+  return builds;
+}
+
+/** Deletes a build from this browser, for good. Pages that have it open lose it. */
+export function deleteBrowserBuild(name: string): Promise<void> {
+  return new Promise((resolve, reject) => {
+    const request = indexedDB.deleteDatabase(PREFIX + name);
+    request.onsuccess = () => resolve();
+    request.onerror = () => reject(request.error);
+  });
+}
+
 function browserMedium(database: IDBDatabase, name: string): Medium {
-  const channel = new BroadcastChannel(`oddwheel/${name}`);
+  const channel = new BroadcastChannel(PREFIX + name);
   return {
     async load() {
       let stored: Stored | undefined;
@@ -101,6 +191,16 @@ function browserMedium(database: IDBDatabase, name: string): Medium {
         };
       });
       return bytes;
+    },
+    async pictures() {
+      let names: readonly string[] = [];
+      await settled(database.transaction([PICTURES], 'readonly'), (transaction) => {
+        const request = transaction.objectStore(PICTURES).getAllKeys();
+        request.onsuccess = () => {
+          names = request.result.map(String);
+        };
+      });
+      return names;
     },
     watch(changed) {
       channel.addEventListener('message', changed);

@@ -91,6 +91,29 @@ export function recordConformance(name: string, bench: () => Promise<Bench>): vo
     });
   });
 
+  describe(`${name}: everything at once`, () => {
+    it('gives the three texts as they are stored, cut-off lines and all, and the pictures', async () => {
+      const { open, appendRaw } = await bench();
+      const store = await open();
+      await save(store, set(TEETH, 19));
+      await store.append([reading('a.1')]);
+      await appendRaw('log', '{"id": "a.');
+      const one = await store.putPicture(new Uint8Array([1, 2, 3]));
+      const two = await store.putPicture(new Uint8Array([4]));
+      const { build, history, log, pictures } = await (await open()).content();
+      expect(build).toBe(BENCH_TEXT.replace('17', '19'));
+      expect(history).toMatch(/"Edit".*\n$/);
+      expect(log).toMatch(/"a\.1".*\n\{"id": "a\.$/);
+      expect([...pictures.keys()]).toEqual([one, two].sort());
+      expect([...(pictures.get(one) ?? [])]).toEqual([1, 2, 3]);
+    });
+
+    it('of a build with nothing but its file is that file', async () => {
+      const store = await (await bench()).open();
+      expect(await store.content()).toEqual({ build: BENCH_TEXT, history: '', log: '', pictures: new Map() });
+    });
+  });
+
   describe(`${name}: watching`, () => {
     /** Changes heard so far, and a way to wait for the next. */
     function listen(store: BuildStore) {

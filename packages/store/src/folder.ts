@@ -100,6 +100,10 @@ export function folderMedium(fs: FileSystem, folder: string): Medium {
       });
     },
     getPicture: (hash) => fs.read(`${path(PICTURE_FOLDER)}/${hash}`),
+    async pictures() {
+      const names = (await fs.list(path(PICTURE_FOLDER))) ?? [];
+      return names.filter((name) => /^[0-9a-f]{64}$/.test(name));
+    },
     watch: (changed) => fs.watch(folder, [BUILD_FILE, LOG_FILE], changed),
     close: async () => undefined,
   };

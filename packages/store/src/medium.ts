@@ -10,7 +10,14 @@ import {
   type Write,
   written,
 } from './steps.ts';
-import { type BuildStore, type OutsideChange, type Snapshot, StoreError, type StoreOptions } from './store.ts';
+import {
+  type BuildContent,
+  type BuildStore,
+  type OutsideChange,
+  type Snapshot,
+  StoreError,
+  type StoreOptions,
+} from './store.ts';
 
 /** Where a build lies: the only part in which the stores differ. */
 export interface Medium {
@@ -23,6 +30,8 @@ export interface Medium {
   change<T>(step: (stored: Stored) => Step<T>): Promise<Changed<T>>;
   putPicture(hash: string, bytes: Uint8Array): Promise<void>;
   getPicture(hash: string): Promise<Uint8Array | undefined>;
+  /** Names of all pictures, in no order. */
+  pictures(): Promise<readonly string[]>;
   /** Calls `changed` whenever something may have changed, also by this store. */
   watch(changed: () => void): () => void;
   close(): Promise<void>;
@@ -81,6 +90,23 @@ export async function storeOn(medium: Medium, given: StoreOptions): Promise<Buil
     return (writes.length > 0 ? await catchUp() : undefined) ?? result;
   }
 
+  async function content(): Promise<BuildContent> {
+    // Others may go on writing: pictures are only ever added, and an append is whole lines.
+    const stored = await medium.load();
+    const pictures = new Map<string, Uint8Array>();
+    for (const hash of [...(await medium.pictures())].sort()) {
+      const bytes = await medium.getPicture(hash);
+      if (!bytes) continue;
+      if (hashBytes(bytes) !== hash)
+        throw new StoreError(
+          'store.damaged',
+          `The picture pictures/${hash} is damaged: its content does not match its name. Take it out of the folder, or put it back from a copy.`,
+        );
+      pictures.set(hash, bytes);
+    }
+    return { ...stored, pictures };
+  }
+
   async function look(): Promise<void> {
     const now = await medium.load();
     if (now.build === seen.build && now.log === seen.log) return;
@@ -106,6 +132,7 @@ export async function storeOn(medium: Medium, given: StoreOptions): Promise<Buil
         return hash;
       }),
     getPicture: (hash) => inTurn(async () => (/^[0-9a-f]{64}$/.test(hash) ? medium.getPicture(hash) : undefined)),
+    content: () => inTurn(content),
     watch(listener) {
       listeners.add(listener);
       stopWatching ??= medium.watch(lookSoon);

@@ -1,14 +1,15 @@
 import { hashBytes } from '@oddwheel/build/document/hash';
 import type { Fault } from '@oddwheel/build/fault';
 import type { FileSystem } from './file-system.ts';
-import { BUILD_FILE, LOG_FILE, PICTURE_FOLDER, writeDurably } from './folder.ts';
+import { BUILD_FILE, HISTORY_FILE, LOG_FILE, PICTURE_FOLDER, writeDurably } from './folder.ts';
 import { nodeFileSystem } from './node-file-system.ts';
 import { StoreError } from './store.ts';
 
 export interface NewBuild {
   readonly validate: (text: string) => readonly Fault[];
-  /** Log to begin with. */
+  /** Log and history to begin with. */
   readonly log?: string;
+  readonly history?: string;
   readonly pictures?: readonly Uint8Array[];
   readonly fs?: FileSystem;
 }
@@ -46,13 +47,19 @@ export async function createBuildFolder(folder: string, text: string, options: N
 }
 
 /** build.json comes last: a folder is no build before it is there. */
-async function fill(fs: FileSystem, folder: string, text: string, { log, pictures = [] }: NewBuild): Promise<void> {
+async function fill(
+  fs: FileSystem,
+  folder: string,
+  text: string,
+  { log, history, pictures = [] }: NewBuild,
+): Promise<void> {
   const encoder = new TextEncoder();
   if (pictures.length > 0) {
     const pictureFolder = `${folder}/${PICTURE_FOLDER}`;
     await fs.makeFolder(pictureFolder);
     for (const bytes of pictures) await writeDurably(fs, pictureFolder, hashBytes(bytes), bytes);
   }
+  if (history !== undefined) await writeDurably(fs, folder, HISTORY_FILE, encoder.encode(history));
   if (log !== undefined) await writeDurably(fs, folder, LOG_FILE, encoder.encode(log));
   await writeDurably(fs, folder, BUILD_FILE, encoder.encode(text));
 }

@@ -33,6 +33,15 @@ export interface Snapshot {
   readonly setAside: readonly SetAside[];
 }
 
+/** All that a build consists of, as it is stored; a file that is not there is "". */
+export interface BuildContent {
+  readonly build: string;
+  readonly history: string;
+  readonly log: string;
+  /** Pictures by the SHA-256 of their bytes. */
+  readonly pictures: ReadonlyMap<string, Uint8Array>;
+}
+
 export interface SaveRequest {
   /** Hash of the text that the patches were made from. */
   readonly base: string;
@@ -98,6 +107,8 @@ export interface BuildStore {
   /** Keeps a picture and gives its name: the SHA-256 of its bytes. */
   putPicture(bytes: Uint8Array): Promise<string>;
   getPicture(hash: string): Promise<Uint8Array | undefined>;
+  /** Everything that is stored, for an archive. Rejects with `store.damaged` when a picture is not what its name says. */
+  content(): Promise<BuildContent>;
   /** Calls `listener` when build.json or the log was changed by anybody but this store. Returns a function that stops it. */
   watch(listener: (change: OutsideChange) => void): () => void;
   close(): Promise<void>;
@@ -114,6 +125,7 @@ export interface StoreOptions {
 export type StoreErrorCode =
   | 'store.busy'
   | 'store.closed'
+  | 'store.damaged'
   | 'store.no-build'
   | 'store.not-empty'
   | 'store.not-text'

@@ -109,20 +109,29 @@ export function rowOf<C extends string>(table: Table<C>, key: string): Row<C> {
   return row;
 }
 
+/** Rows in SI units that were asked for, by table and key: published tables do not change. */
+const IN_SI = new WeakMap<Table, Map<string, Readonly<Record<string, number>>>>();
+
 /**
  * A row in SI units, by column, in the order of the columns; columns that the row leaves out are left out.
  * @throws OffTableError naming the nearest keys.
  */
 export function rowInSi<C extends string>(table: Table<C>, key: string): Readonly<Partial<Record<C, number>>> {
+  const kept = IN_SI.get(table) ?? new Map<string, Readonly<Record<string, number>>>();
+  IN_SI.set(table, kept);
+  const known = kept.get(key);
+  // Only a row of this very table is kept under it, so its columns are those of the table.
+  if (known) return known as Readonly<Partial<Record<C, number>>>;
   const row = rowOf(table, key);
-  const found: Partial<Record<C, number>> = {};
+  const found: Record<string, number> = {};
   for (const name of Object.keys(table.columns) as C[]) {
     const published = row.values[name];
     if (published === undefined) continue;
     const { kind, unit } = table.columns[name];
     found[name] = toSi(kind, unit, published);
   }
-  return found;
+  kept.set(key, found);
+  return found as Readonly<Partial<Record<C, number>>>;
 }
 
 const HOW_WORDS: Readonly<Record<How, string>> = {

@@ -21,14 +21,19 @@ const SHAPES: Record<SeverityWord, JSX.Element> = {
   ),
 };
 
-/** The shape of a severity alone, for a table whose row names it; the word is there for a screen reader. */
-export function SeverityShape({ severity }: { severity: SeverityWord }): JSX.Element {
+/**
+ * The shape of a severity alone, for a table whose row names it; the word is there for a screen reader.
+ *
+ * @param props.said false where the words beside it name the severity themselves
+ */
+export function SeverityShape(props: { severity: SeverityWord; said?: boolean }): JSX.Element {
+  const { severity, said = true } = props;
   return (
     <>
       <svg width="14" height="14" viewBox="0 0 14 14" aria-hidden="true" className={severity}>
         {SHAPES[severity]}
       </svg>
-      <span className="hidden-name">{severity}</span>
+      {said && <span className="hidden-name">{severity}</span>}
     </>
   );
 }

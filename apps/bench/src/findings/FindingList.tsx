@@ -5,19 +5,25 @@ import { reserveText, withoutNumber } from '../numbers/shown.ts';
 import { ReserveBar, ReserveScale } from './ReserveBar.tsx';
 
 interface Props {
+  readonly heading: string;
   readonly findings: readonly Finding[];
+  /** Findings of the build that belong to other steps. */
+  readonly others: number;
+  /** Those are in the list too. */
+  readonly whole: boolean;
   readonly cases: Assessment['cases'];
   readonly closure: Assessment['closure'];
   readonly opened: string | null;
   readonly onOpen: (id: string) => void;
+  readonly onWhole: (whole: boolean) => void;
 }
 
 /** Holding findings past this many fold away, lowest reserve first to stay. */
 const HOLDING_SHOWN = 8;
 
-/** What breaks first: every finding with its severity, sentence, reserve and bar. */
+/** Findings, worst first: each with its severity, sentence, reserve and bar. */
 export const FindingList = memo(function FindingList(props: Props): JSX.Element {
-  const { findings, cases, closure, opened, onOpen } = props;
+  const { heading, findings, others, whole, cases, closure, opened, onOpen } = props;
   const [all, setAll] = useState(false);
   const holding = findings.filter((finding) => finding.severity === 'holds');
   const folded = all ? [] : holding.slice(HOLDING_SHOWN).filter((finding) => finding.id !== opened);
@@ -26,13 +32,18 @@ export const FindingList = memo(function FindingList(props: Props): JSX.Element 
   return (
     <section className="findings" aria-labelledby="findings-heading">
       <div className="section-head">
-        <h2 id="findings-heading">What breaks first</h2>
+        <h2 id="findings-heading">{heading}</h2>
         <span className="lead">
-          {findings.length} checks in {cases.length} load cases, worst first
+          {findings.length} {findings.length === 1 ? 'check' : 'checks'} in {cases.length} load cases, worst first
         </span>
+        {others > 0 && (
+          <button type="button" className="link" aria-pressed={whole} onClick={() => props.onWhole(!whole)}>
+            {whole ? 'Show: this step' : 'Show: whole build'}
+          </button>
+        )}
       </div>
       {findings.length === 0 ? (
-        <p className="lead">No check applies to this path yet: give it a stage.</p>
+        <p className="lead">No check of this step applies to the path yet.</p>
       ) : (
         <>
           <div className="finding finding-scale" aria-hidden="true">

@@ -2,6 +2,7 @@ import type { Fault } from '@oddwheel/build/fault';
 import type { Field } from '@oddwheel/build/session-types';
 import { type JSX, type KeyboardEvent, useId, useState } from 'react';
 import { faultSentence } from './fault-sentence.ts';
+import { UnitTaps } from './UnitTaps.tsx';
 
 interface Props {
   readonly field: Field;
@@ -86,6 +87,15 @@ export function FieldEditor({ field, locked, onCommit }: Props): JSX.Element {
           onBlur={() => {
             if (draft) void commit(draft.text);
           }}
+        />
+      )}
+      {field.quantity !== null && !field.choices && (
+        <UnitTaps
+          name={field.name}
+          kind={field.quantity}
+          text={text}
+          disabled={locked !== null || text.trim() === ''}
+          onText={(next) => void commit(next)}
         />
       )}
       <div id={notes} className="field-notes">

@@ -1,5 +1,6 @@
 import type { Conflict } from '@oddwheel/build/document/diff';
 import type { Fault } from '@oddwheel/build/fault';
+import type { Archive } from '../worker/keeper-api.ts';
 import type { Edit, Saved } from './sync.ts';
 
 /** What the host answers to an edit, an undo or a redo. */
@@ -12,7 +13,10 @@ export type HostAnswer =
   /** The host can't be reached, or can't write just now: it is asked again. */
   | { readonly kind: 'unreached'; readonly says: string | null };
 
-/** The host, as the page asks it. */
+/** Where the build on the page lies: in a folder behind a host, in this browser, or in the page itself. */
+export type Place = 'host' | 'browser' | 'page';
+
+/** What keeps the build, as the page asks it: the host that served the page, or the browser. */
 export interface HostClient {
   /** The build on the disk; null without a connection. */
   readonly read: () => Promise<Saved | null>;
@@ -25,4 +29,13 @@ export interface HostClient {
    * @param changed is told the hash of the text now on the disk
    */
   readonly listen: (changed: (hash: string) => void, connection: (up: boolean) => void) => void;
+  /**
+   * Keeps a picture (JPEG, PNG or WebP) and gives its name, the SHA-256 of its bytes.
+   * Rejects with an `Error` that says why it was not kept.
+   */
+  readonly putPicture: (bytes: Uint8Array) => Promise<string>;
+  /** An address that an `img` or a canvas can load; rejects with an `Error` when there is no such picture. */
+  readonly pictureUrl: (hash: string) => Promise<string>;
+  /** The build as one file; rejects with an `Error` that says why there is none. */
+  readonly archive: () => Promise<Archive>;
 }

@@ -1,5 +1,6 @@
 import type { Conflict } from '@oddwheel/build/document/diff';
 import type { Fault } from '@oddwheel/build/fault';
+import { pictureType } from '@oddwheel/store/picture';
 import type { HostAnswer, HostClient } from './host-client.ts';
 import type { Saved } from './sync.ts';
 
@@ -14,6 +15,30 @@ function readSaved(body: unknown): Saved | null {
   return { text: body.text, hash: body.hash, undo: nameOf(body.undo), redo: nameOf(body.redo) };
 }
 
+/** The sentences of an answer that says no. */
+function saysWhy(status: number, body: unknown): string {
+  const error = isRecord(body) && isRecord(body.error) ? body.error : {};
+  const says = [textOf(error.problem), error.accepted ? `Accepted: ${textOf(error.accepted)}` : '']
+    .filter((part) => part !== '')
+    .join(' ');
+  return says === '' ? `The host answered ${status}.` : says;
+}
+
+/** An answer that must be good, or an error with what the host says. */
+async function good(asked: Promise<Response>): Promise<Response> {
+  const response = await asked.catch(() => {
+    throw new Error('The host does not answer.');
+  });
+  if (response.ok) return response;
+  throw new Error(saysWhy(response.status, await response.json().catch(() => null)));
+}
+
+/** File name in a Content-Disposition header (RFC 6266, RFC 8187). */
+function fileName(header: string | null): string {
+  const name = /filename\*=UTF-8''([^;]+)/.exec(header ?? '')?.[1];
+  return name === undefined ? 'build.oddwheel.zip' : decodeURIComponent(name);
+}
+
 /** The answer of the host to a change, from its status and body. */
 export function readAnswer(status: number, body: unknown): HostAnswer {
   const saved = status === 200 ? readSaved(body) : null;
@@ -21,11 +46,7 @@ export function readAnswer(status: number, body: unknown): HostAnswer {
   const record = isRecord(body) ? body : {};
   if (status === 409 && Array.isArray(record.conflicts))
     return { kind: 'conflict', conflicts: record.conflicts as readonly Conflict[] };
-  const error = isRecord(record.error) ? record.error : {};
-  const says = [textOf(error.problem), error.accepted ? `Accepted: ${textOf(error.accepted)}` : '']
-    .filter((part) => part !== '')
-    .join(' ');
-  const why = says === '' ? `The host answered ${status}.` : says;
+  const why = saysWhy(status, record);
   // Only these say that the edit itself can't be taken; with any other it is kept and sent again.
   if (![400, 404, 413, 422].includes(status)) return { kind: 'unreached', says: why };
   const faults = Array.isArray(record.faults) ? (record.faults as readonly Fault[]) : [];
@@ -73,6 +94,21 @@ export function createHostClient(device: string): HostClient {
         const data: unknown = JSON.parse(event.data);
         if (isRecord(data) && typeof data.hash === 'string') changed(data.hash);
       });
+    },
+    putPicture: async (bytes) => {
+      const type = pictureType(bytes);
+      if (type === null) throw new Error('This is no JPEG, PNG or WebP picture.');
+      const body = new Uint8Array(bytes);
+      const response = await good(fetch('/api/pictures', { method: 'PUT', headers: { 'Content-Type': type }, body }));
+      const answer: unknown = await response.json();
+      if (!isRecord(answer) || typeof answer.hash !== 'string') throw new Error('The host gave the picture no name.');
+      return answer.hash;
+    },
+    pictureUrl: async (hash) => `/api/pictures/${hash}`,
+    archive: async () => {
+      const response = await good(fetch('/api/archive'));
+      const bytes = new Uint8Array(await response.arrayBuffer());
+      return { name: fileName(response.headers.get('Content-Disposition')), bytes };
     },
   };
 }

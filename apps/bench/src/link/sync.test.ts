@@ -33,11 +33,11 @@ describe('an edit on its way to the disk', () => {
   const made = sync.edited(start, edit('teeth 17 → 16', set('/teeth', 16)));
 
   it('shows at once, and counts as saved only after the answer of the host', () => {
-    expect(sync.savedWords(start)).toBe('as on the disk');
+    expect(sync.savedWords(start, 'host')).toBe('as on the disk');
     expect(onThePage(made)).toEqual({ teeth: 16 });
-    expect(sync.savedWords(made)).toBe('saving');
+    expect(sync.savedWords(made, 'host')).toBe('saving');
     const done = sync.accepted(sync.sendingStarted(made), saved('{"teeth":16}', 'teeth 17 → 16'), '14:07');
-    expect(sync.savedWords(done)).toBe('saved 14:07');
+    expect(sync.savedWords(done, 'host')).toBe('saved 14:07');
     expect(sync.undoName(done)).toBe('teeth 17 → 16');
     expect(onThePage(done)).toEqual({ teeth: 16 });
   });
@@ -52,7 +52,7 @@ describe('an edit on its way to the disk', () => {
 
   it('stays when the connection goes, and is sent when it is back', () => {
     const off = sync.disconnected(sync.sendingStarted(made));
-    expect(sync.savedWords(off)).toBe('1 edit not saved');
+    expect(sync.savedWords(off, 'host')).toBe('1 edit not saved');
     expect(sync.nextToSend(off)).toBeNull();
     const back = sync.refreshed(off, start.saved);
     expect(sync.nextToSend(back)?.name).toBe('teeth 17 → 16');

@@ -1,5 +1,6 @@
 import type { Conflict } from '@oddwheel/build/document/diff';
 import type { Patch } from '@oddwheel/build/document/patch';
+import type { Place } from './host-client.ts';
 
 /** One edit made here, by the name that Undo shows. */
 export interface Edit {
@@ -128,11 +129,18 @@ export function redoName(sync: Sync): string | null {
   return sync.pending.length > 0 ? null : sync.saved.redo;
 }
 
+const AS_FOUND: Readonly<Record<Place, string>> = {
+  host: 'as on the disk',
+  browser: 'kept in this browser',
+  page: 'in this page only',
+};
+
 /** The saved state in words for the head of the page. */
-export function savedWords(sync: Sync): string {
+export function savedWords(sync: Sync, place: Place): string {
   const count = sync.pending.length;
   if (count > 0 && !sync.online) return `${count} ${count === 1 ? 'edit' : 'edits'} not saved`;
   if (count > 0) return 'saving';
-  if (!sync.online) return 'no connection';
-  return sync.savedAt === null ? 'as on the disk' : `saved ${sync.savedAt}`;
+  if (!sync.online) return place === 'host' ? 'no connection' : 'not kept just now';
+  if (sync.savedAt === null || place === 'page') return AS_FOUND[place];
+  return `saved ${sync.savedAt}`;
 }

@@ -26,11 +26,13 @@ const KINDS_OF_USE: Readonly<Record<Use, Kind>> = {
   mass: 'mass',
   angle: 'angle',
   pressure: 'pressure',
+  time: 'time',
+  energy: 'energy',
   number: 'number',
   percent: 'fraction',
 };
 
-const UNITS: Readonly<Record<string, string>> = { ...DEFAULT_UNITS, number: '', percent: '%' };
+const UNITS: Readonly<Record<string, string>> = { ...DEFAULT_UNITS, time: 's', energy: 'kJ', number: '', percent: '%' };
 
 /** Unit symbol of a use in a build's units; lengths in fractions of an inch count as inches here. */
 export function unitOf(use: Use, units: Readonly<Record<string, string>>): string {

@@ -1,29 +1,35 @@
 import { type JSX, useEffect, useState } from 'react';
 import { useStore } from 'zustand';
+import { FindDialog } from '../find/FindDialog.tsx';
 import { Inspector } from '../inspector/Inspector.tsx';
 import { redoName, savedWords, undoName } from '../link/sync.ts';
+import { BuildsDialog } from '../link-panels/BuildsDialog.tsx';
+import { EmptySheet } from '../link-panels/EmptySheet.tsx';
 import { PathTable } from '../path/PathTable.tsx';
 import { GearScale } from '../slider/GearScale.tsx';
 import type { Actions } from '../state/actions.ts';
-import { type BenchStore, elementInView, elementOf, nameOfElement } from '../state/bench.ts';
+import { type BenchStore, elementInView, elementOf, nameOfElement, stripKind } from '../state/bench.ts';
 import { StepScreen } from '../steps/StepScreen.tsx';
 import { StepsBar } from '../steps/StepsBar.tsx';
+import { STEPS } from '../steps/steps.ts';
 import type { RemoteModel } from '../worker/remote.ts';
 import { Footer } from './Footer.tsx';
-import { moveFinding, useReturningFocus } from './focus.ts';
+import { useReturningFocus } from './focus.ts';
 import { Head, PlainHead } from './Head.tsx';
 import { KeysDialog } from './KeysDialog.tsx';
-import { keyCommand } from './keys.ts';
-import { ConflictPanel, FaultList, OfflineBand, TroubleBand } from './Notices.tsx';
+import { ConflictPanel, FaultList, OfflineBand, PageOnlyBand, TroubleBand } from './Notices.tsx';
+import { usePageKeys } from './page-keys.ts';
 import { Toast } from './Toast.tsx';
 
 /** The whole page. */
 export function App(props: { store: BenchStore; actions: Actions; model: RemoteModel }): JSX.Element {
   const { store, actions, model } = props;
   const state = useStore(store);
-  const [keysShown, setKeysShown] = useState(false);
-  const { assessment, sync, look } = state;
+  const [shown, setShown] = useState<'keys' | 'find' | 'builds' | null>(null);
+  const { assessment, sync, look, shelf } = state;
+  const place = shelf?.place ?? 'host';
   const element = elementInView(state);
+  const step = STEPS.find((one) => one.id === look.step) ?? STEPS[0];
   const inspecting = look.element !== null;
   useReturningFocus(inspecting);
 
@@ -31,32 +37,12 @@ export function App(props: { store: BenchStore; actions: Actions; model: RemoteM
     document.documentElement.dataset.mode = state.mode;
   }, [state.mode]);
   useEffect(() => {
-    if (assessment) document.title = `${assessment.name}, Oddwheel`;
-  }, [assessment]);
-  useEffect(() => {
-    const onKeyDown = (event: KeyboardEvent): void => {
-      const command = keyCommand(event, store.getState().singleKeys);
-      if (!command) return;
-      event.preventDefault();
-      const path = store.getState().assessment?.path ?? [];
-      const along = (step: 1 | -1): void => {
-        const now = path.findIndex((one) => one.address === elementInView(store.getState()));
-        const next = path[Math.min(path.length - 1, Math.max(0, now + step))];
-        if (next) actions.select(next.address);
-      };
-      if (command === 'keys') setKeysShown(true);
-      else if (command === 'undo') actions.undo();
-      else if (command === 'redo') actions.redo();
-      else if (command === 'close') actions.close();
-      else if (command === 'next element') along(1);
-      else if (command === 'previous element') along(-1);
-      else moveFinding(command === 'next finding' ? 1 : -1);
-    };
-    window.addEventListener('keydown', onKeyDown);
-    return () => window.removeEventListener('keydown', onKeyDown);
-  }, [store, actions]);
+    if (assessment) document.title = `${step.name} of ${assessment.name}, Oddwheel`;
+  }, [assessment, step]);
+  usePageKeys(store, actions, setShown);
 
   const opened = assessment?.findings.find((finding) => finding.id === look.finding) ?? null;
+  const stripOpen = state.strip[stripKind(look.step)];
   const locked = state.fileFaults.length > 0 ? 'the file has faults' : null;
   return (
     <div className="app sheet" data-inspecting={inspecting ? 'yes' : 'no'}>
@@ -64,26 +50,31 @@ export function App(props: { store: BenchStore; actions: Actions; model: RemoteM
         <button type="button" className="skip" onClick={() => document.getElementById('main')?.focus()}>
           To the path
         </button>
-        {!assessment && <PlainHead />}
+        <button type="button" className="skip" onClick={() => document.getElementById('step-sheet')?.focus()}>
+          To the sheet of this step
+        </button>
+        {!assessment && <PlainHead onBuilds={shelf && sync ? () => setShown('builds') : null} />}
         {assessment && sync && (
           <Head
             name={assessment.name}
             about={assessment.about}
-            saved={state.working ? 'working' : savedWords(sync)}
+            saved={state.working ? 'working' : savedWords(sync, place)}
             undo={locked === null ? undoName(sync) : null}
             redo={locked === null ? redoName(sync) : null}
             units={assessment.units}
             mode={state.mode}
             actions={actions}
-            onKeys={() => setKeysShown(true)}
+            onShow={setShown}
           />
         )}
         <main id="main" tabIndex={-1}>
-          {sync && !sync.online && <OfflineBand kept={sync.pending.length} />}
+          {sync && !sync.online && <OfflineBand kept={sync.pending.length} place={place} />}
+          {place === 'page' && sync && <PageOnlyBand onSave={() => void actions.builds.saveFile()} />}
           {state.trouble !== null && <TroubleBand trouble={state.trouble} onDismiss={actions.dismissTrouble} />}
           {state.fileFaults.length > 0 && <FaultList faults={state.fileFaults} lastGood={assessment !== null} />}
           {sync && sync.held.length > 0 && <ConflictPanel held={sync.held} actions={actions} />}
-          {!assessment && state.fileFaults.length === 0 && state.trouble === null && (
+          {shelf?.open === null && <EmptySheet shelf={shelf} builds={actions.builds} />}
+          {!assessment && shelf?.open !== null && state.fileFaults.length === 0 && state.trouble === null && (
             <p className="band">Reading the build.</p>
           )}
           {assessment && (
@@ -94,22 +85,27 @@ export function App(props: { store: BenchStore; actions: Actions; model: RemoteM
                 </h2>
                 <PathTable
                   path={assessment.path}
+                  shafts={assessment.shafts}
+                  findings={assessment.findings}
                   units={assessment.units}
                   selected={element}
+                  open={stripOpen}
                   onSelect={actions.select}
+                  onOpen={actions.openStrip}
                 />
                 <GearScale
                   gears={assessment.gears}
                   here={assessment.here}
                   asked={state.asked}
                   note={assessment.hereNote}
+                  folded={!stripOpen}
                   units={assessment.units}
                   onMove={actions.moveHere}
                 />
               </section>
-              <StepsBar current={look.step} onGo={actions.goTo} />
+              <StepsBar current={look.step} assessment={assessment} onGo={actions.goTo} />
               <div className="columns">
-                <div className="column-left">
+                <div className="column-left" id="step-sheet" tabIndex={-1}>
                   <StepScreen state={state} actions={actions} model={model} />
                 </div>
                 <div className="column-right">
@@ -137,7 +133,9 @@ export function App(props: { store: BenchStore; actions: Actions; model: RemoteM
             </>
           )}
         </main>
-        {assessment && <Footer name={assessment.name} units={assessment.units} revision={state.hash.slice(0, 7)} />}
+        {assessment && (
+          <Footer name={assessment.name} step={step} units={assessment.units} revision={state.hash.slice(0, 7)} />
+        )}
       </div>
       <p className="hidden-name" aria-live="polite">
         {state.said}
@@ -145,11 +143,24 @@ export function App(props: { store: BenchStore; actions: Actions; model: RemoteM
       {state.toast && (
         <Toast key={state.toast.id} text={state.toast.text} onUndo={actions.undo} onGone={actions.dismissToast} />
       )}
-      {keysShown && (
-        <KeysDialog
-          singleKeys={state.singleKeys}
-          onSingleKeys={actions.setSingleKeys}
-          onClose={() => setKeysShown(false)}
+      {shown === 'keys' && (
+        <KeysDialog singleKeys={state.singleKeys} onSingleKeys={actions.setSingleKeys} onClose={() => setShown(null)} />
+      )}
+      {shown === 'builds' && (
+        <BuildsDialog
+          shelf={shelf}
+          name={assessment?.name ?? null}
+          builds={actions.builds}
+          onClose={() => setShown(null)}
+        />
+      )}
+      {shown === 'find' && assessment && (
+        <FindDialog
+          assessment={assessment}
+          parts={state.parts}
+          model={model}
+          actions={actions}
+          onClose={() => setShown(null)}
         />
       )}
     </div>

@@ -1,5 +1,6 @@
 import type { Assumed } from '@oddwheel/build/assess/types';
 import { type JSX, memo } from 'react';
+import '../brief/band.css';
 import type { Part } from '../worker/model-api.ts';
 
 interface Props {

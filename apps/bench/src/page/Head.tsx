@@ -11,12 +11,12 @@ interface Props {
   readonly units: Readonly<Record<string, string>>;
   readonly mode: Mode;
   readonly actions: Actions;
-  readonly onKeys: () => void;
+  readonly onShow: (what: 'keys' | 'find' | 'builds') => void;
 }
 
 /** The head of the sheet: whose build it is, whether it is saved, and what can be taken back. */
 export const Head = memo(function Head(props: Props): JSX.Element {
-  const { name, about, saved, undo, redo, units, mode, actions, onKeys } = props;
+  const { name, about, saved, undo, redo, units, mode, actions, onShow } = props;
   return (
     <header className="head">
       <span className="maker">
@@ -28,6 +28,9 @@ export const Head = memo(function Head(props: Props): JSX.Element {
       </div>
       <div className="head-tools">
         <span className="lead saved">{saved}</span>
+        <button type="button" className="link" onClick={() => onShow('builds')}>
+          Build
+        </button>
         <button type="button" className="link" disabled={undo === null} onClick={actions.undo}>
           Undo{undo !== null && ` ${undo}`}
         </button>
@@ -46,7 +49,10 @@ export const Head = memo(function Head(props: Props): JSX.Element {
         >
           {mode === 'shop' ? 'Desk mode' : 'Shop mode'}
         </button>
-        <button type="button" className="link" onClick={onKeys}>
+        <button type="button" className="link" onClick={() => onShow('find')}>
+          Find
+        </button>
+        <button type="button" className="link" onClick={() => onShow('keys')}>
           Keys
         </button>
       </div>
@@ -54,14 +60,21 @@ export const Head = memo(function Head(props: Props): JSX.Element {
   );
 });
 
-/** The head while there is no build to show. */
-export function PlainHead(): JSX.Element {
+/** The head while there is no build to show; `onBuilds` opens the builds that the page keeps itself. */
+export function PlainHead({ onBuilds }: { onBuilds: (() => void) | null }): JSX.Element {
   return (
     <header className="head">
       <h1 className="maker">
         <Logo />
         Oddwheel
       </h1>
+      {onBuilds && (
+        <div className="head-tools">
+          <button type="button" className="link" onClick={onBuilds}>
+            Build
+          </button>
+        </div>
+      )}
     </header>
   );
 }

@@ -2,6 +2,9 @@ import { type JSX, useEffect, useRef } from 'react';
 
 const KEYS: readonly (readonly [keys: string, does: string])[] = [
   ['?', 'this list'],
+  ['Alt + 1 to 9', 'steps, Brief to Book'],
+  ['/', 'find by name'],
+  ['P', 'open or fold the path'],
   ['[ and ]', 'element before and after along the path'],
   ['J and K', 'next and previous finding'],
   ['Enter', 'open the finding; commit a field'],

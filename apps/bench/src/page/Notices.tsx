@@ -1,15 +1,31 @@
 import type { Fault } from '@oddwheel/build/fault';
 import { type JSX, memo } from 'react';
+import type { Place } from '../link/host-client.ts';
 import type { HeldConflict } from '../link/sync.ts';
 import type { Actions } from '../state/actions.ts';
 
-/** A band under the head: the host is out of reach, and what is kept where. */
-export function OfflineBand({ kept }: { kept: number }): JSX.Element {
+/** A band under the head: what keeps the build is out of reach, and what is kept where. */
+export function OfflineBand({ kept, place }: { kept: number; place: Place }): JSX.Element {
+  const why = place === 'host' ? 'No connection to the host.' : 'The browser does not keep the build just now.';
+  const until = place === 'host' ? 'saved once it returns' : 'saved once it does';
   return (
     <p className="band" role="status">
+      {why}{' '}
       {kept === 0
-        ? 'No connection to the host. Edits made now are kept in this page and saved once it returns.'
-        : `No connection to the host. ${kept} ${kept === 1 ? 'edit is' : 'edits are'} kept in this page only, saved once it returns.`}
+        ? `Edits made now are kept in this page, and ${until}.`
+        : `${kept} ${kept === 1 ? 'edit is' : 'edits are'} kept in this page only, and ${until}.`}
+    </p>
+  );
+}
+
+/** A standing band: this browser keeps nothing for this page. */
+export function PageOnlyBand({ onSave }: { onSave: () => void }): JSX.Element {
+  return (
+    <p className="band">
+      This browser keeps nothing for this page: the build lasts only until the page closes.{' '}
+      <button type="button" className="link" onClick={onSave}>
+        Save as one file
+      </button>
     </p>
   );
 }

@@ -6,7 +6,10 @@ export type KeyCommand =
   | 'next element'
   | 'previous element'
   | 'next finding'
-  | 'previous finding';
+  | 'previous finding'
+  | 'find'
+  | 'strip'
+  | { readonly step: number };
 
 const SINGLE: Readonly<Record<string, KeyCommand>> = {
   '?': 'keys',
@@ -16,6 +19,9 @@ const SINGLE: Readonly<Record<string, KeyCommand>> = {
   k: 'previous finding',
   J: 'next finding',
   K: 'previous finding',
+  '/': 'find',
+  p: 'strip',
+  P: 'strip',
 };
 
 /**
@@ -24,7 +30,7 @@ const SINGLE: Readonly<Record<string, KeyCommand>> = {
  * @param singleKeys keys that are one letter or sign are switched on
  */
 export function keyCommand(
-  event: Pick<KeyboardEvent, 'key' | 'ctrlKey' | 'metaKey' | 'altKey' | 'shiftKey' | 'defaultPrevented'> & {
+  event: Pick<KeyboardEvent, 'key' | 'code' | 'ctrlKey' | 'metaKey' | 'altKey' | 'shiftKey' | 'defaultPrevented'> & {
     readonly target: EventTarget | null;
   },
   singleKeys: boolean,
@@ -32,6 +38,10 @@ export function keyCommand(
   if (event.defaultPrevented) return null;
   if ((event.ctrlKey || event.metaKey) && !event.altKey && event.key.toLowerCase() === 'z')
     return hasDraft(event.target) ? null : event.shiftKey ? 'redo' : 'undo';
+  // The key's place counts: with Alt some keyboards type a sign there.
+  const digit = /^(?:Digit|Numpad)([1-9])$/.exec(event.code);
+  if (event.altKey && !event.ctrlKey && !event.metaKey && !event.shiftKey && digit && !isInDialog(event.target))
+    return { step: Number(digit[1]) };
   // AltGr types brackets on some keyboards and comes as Ctrl+Alt.
   if (event.metaKey || event.ctrlKey !== event.altKey) return null;
   if (event.key === 'Escape') return isInDialog(event.target) ? null : 'close';

@@ -1,22 +1,35 @@
-import type { PathElement, ReserveMark } from '@oddwheel/build/assess/types';
-import { type JSX, memo } from 'react';
+import type { Finding, PathElement, ReserveMark, ShaftPlace } from '@oddwheel/build/assess/types';
+import { type CSSProperties, type JSX, memo } from 'react';
 import { SeverityShape } from '../face/Severity.tsx';
-import { reserveText, type Shown, withoutNumber } from '../numbers/shown.ts';
-import { type PathCell, pathRows } from './rows.ts';
+import { ReserveBar } from '../findings/ReserveBar.tsx';
+import { reserveText, type Shown, shownText, withoutNumber } from '../numbers/shown.ts';
+import { isStage, type PathCell, pathRows } from './rows.ts';
+import { UnrolledDrive } from './UnrolledDrive.tsx';
 
 interface Props {
   readonly path: readonly PathElement[];
+  readonly shafts: readonly ShaftPlace[];
+  readonly findings: readonly Finding[];
   readonly units: Readonly<Record<string, string>>;
   readonly selected: string | null;
+  /** With the drawing, the powers and the worst case; folded, the table says what is here only. */
+  readonly open: boolean;
   readonly onSelect: (address: string) => void;
+  readonly onOpen: (open: boolean) => void;
 }
 
-/** The path of power as a table, engine to ground. A column's heading takes its element into the inspector. */
-export const PathTable = memo(function PathTable({ path, units, selected, onSelect }: Props): JSX.Element {
-  const column = (element: PathElement): string => (element.address === selected ? 'selected moves' : 'moves');
+/** The path of power, engine to ground: the drive in symbols, and its table. A column's heading takes its element into the inspector. */
+export const PathTable = memo(function PathTable(props: Props): JSX.Element {
+  const { path, findings, units, selected, open, onSelect } = props;
+  const column = (element: PathElement): string =>
+    [element.address === selected ? 'selected moves' : 'moves', isStage(element) ? 'lead' : ''].join(' ').trim();
+  const key = (element: PathElement): string => element.address + element.kind;
   return (
     <div className="path-scroll">
-      <table className="path-table">
+      <table
+        className={open ? 'path-table open' : 'path-table'}
+        style={{ '--columns': path.length } as CSSProperties & Record<'--columns', number>}
+      >
         <caption className="hidden-name">
           Path of power, engine to ground, at the gear and road speed of the slider
         </caption>
@@ -24,9 +37,12 @@ export const PathTable = memo(function PathTable({ path, units, selected, onSele
           <tr>
             <th scope="col" className="row-name">
               Path
+              <button type="button" className="link fold" aria-expanded={open} onClick={() => props.onOpen(!open)}>
+                {open ? 'fold' : 'unfold'}
+              </button>
             </th>
             {path.map((element) => (
-              <th key={element.address + element.kind} scope="col" className={column(element)}>
+              <th key={key(element)} scope="col" className={element.address === selected ? 'selected moves' : 'moves'}>
                 <button
                   type="button"
                   className="column-button"
@@ -38,28 +54,39 @@ export const PathTable = memo(function PathTable({ path, units, selected, onSele
               </th>
             ))}
           </tr>
+          {open && (
+            <tr className="drawn">
+              <td className="row-name" />
+              <td colSpan={path.length}>
+                <UnrolledDrive path={path} shafts={props.shafts} selected={selected} onSelect={onSelect} />
+              </td>
+            </tr>
+          )}
         </thead>
         <tbody>
-          {pathRows(units).map((row) => (
-            <tr key={row.name}>
+          {pathRows(units)
+            .filter((row) => open || row.always)
+            .map((row) => (
+              <tr key={row.name}>
+                <th scope="row" className="row-name">
+                  {row.name}
+                </th>
+                {path.map((element) => (
+                  <td key={key(element)} className={column(element)}>
+                    <Cell cell={row.of(element)} />
+                  </td>
+                ))}
+              </tr>
+            ))}
+          {(open ? (['reserveHere', 'worst'] as const) : (['reserveHere'] as const)).map((which) => (
+            <tr key={which} className={`reserves ${which}`}>
               <th scope="row" className="row-name">
-                {row.name}
+                {which === 'worst' ? 'worst case' : 'reserve here'}
               </th>
               {path.map((element) => (
-                <td key={element.address + element.kind} className={column(element)}>
-                  <Cell cell={row.of(element)} />
-                </td>
-              ))}
-            </tr>
-          ))}
-          {(['reserveHere', 'worst'] as const).map((key) => (
-            <tr key={key} className={`reserves ${key}`}>
-              <th scope="row" className="row-name">
-                {key === 'worst' ? 'worst case' : 'reserve here'}
-              </th>
-              {path.map((element) => (
-                <td key={element.address + element.kind} className={column(element)}>
-                  <Mark mark={element[key]} element={element} />
+                <td key={key(element)} className={column(element)}>
+                  <Mark mark={element[which]} element={element} />
+                  {open && which === 'reserveHere' && <SmallBar mark={element[which]} findings={findings} />}
                 </td>
               ))}
             </tr>
@@ -72,29 +99,25 @@ export const PathTable = memo(function PathTable({ path, units, selected, onSele
 
 function Cell({ cell }: { cell: PathCell | null }): JSX.Element | null {
   if (cell === null) return null;
-  if ('shown' in cell) return <Amount shown={cell.shown} />;
+  if ('shown' in cell)
+    return (
+      <>
+        <Amount shown={cell.shown} />
+        {cell.word !== '' && ` ${cell.word}`}
+      </>
+    );
   return (
     <>
       {cell.teeth}
-      {cell.teeth !== null && cell.ratio !== null && ' '}
-      {cell.ratio !== null && (
-        <span className="lead">
-          {cell.teeth === null && 'ratio '}
-          <Amount shown={cell.ratio} />
-        </span>
-      )}
+      {cell.teeth !== null && cell.ratio !== null && ', '}
+      {cell.teeth === null && 'ratio '}
+      {cell.ratio !== null && <Amount shown={cell.ratio} />}
     </>
   );
 }
 
 function Amount({ shown }: { shown: Shown }): JSX.Element {
-  return (
-    <span className="number">
-      {shown.number}
-      {shown.give !== null && <span className="give">{` ± ${shown.give}`}</span>}
-      {shown.unit !== '' && ` ${shown.unit}`}
-    </span>
-  );
+  return <span className="number">{shownText(shown)}</span>;
 }
 
 function Mark({ mark, element }: { mark: ReserveMark | null; element: PathElement }): JSX.Element {
@@ -114,6 +137,23 @@ function Mark({ mark, element }: { mark: ReserveMark | null; element: PathElemen
       ) : (
         withoutNumber(mark.severity)
       )}
+    </span>
+  );
+}
+
+/** The reserve bar of a mark, small; the number beside it says the same. */
+function SmallBar(props: { mark: ReserveMark | null; findings: readonly Finding[] }): JSX.Element | null {
+  const { mark, findings } = props;
+  const finding = mark && findings.find((one) => one.id === mark.finding);
+  if (!finding || mark.reserve === null) return null;
+  const { reserve } = mark;
+  return (
+    <span className="small-bar">
+      <ReserveBar
+        severity={mark.severity}
+        reserve={{ value: reserve, lo: reserve, hi: reserve }}
+        wanted={finding.wanted}
+      />
     </span>
   );
 }

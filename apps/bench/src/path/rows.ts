@@ -4,12 +4,19 @@ import { type Shown, show } from '../numbers/shown.ts';
 /** One row of the path's table: its name, and what it says of each element. */
 export interface PathRow {
   readonly name: string;
+  /** Stays when the strip is folded. */
+  readonly always: boolean;
   readonly of: (element: PathElement) => PathCell | null;
 }
 
-export type PathCell = { readonly teeth: string | null; readonly ratio: Shown | null } | { readonly shown: Shown };
+export type PathCell =
+  | { readonly teeth: string | null; readonly ratio: Shown | null }
+  | { readonly shown: Shown; readonly word: string };
 
-const isStage = (element: PathElement): boolean => !['engine', 'gearbox', 'shaft', 'ground'].includes(element.kind);
+const isLine = (element: PathElement): boolean => ['engine', 'gearbox', 'shaft'].includes(element.kind);
+
+/** Whether a column is a stage: what stands between two shafts. */
+export const isStage = (element: PathElement): boolean => !isLine(element) && element.kind !== 'ground';
 
 /**
  * The rows of the path's table above the reserves.
@@ -17,27 +24,34 @@ const isStage = (element: PathElement): boolean => !['engine', 'gearbox', 'shaft
  * @param units unit choice of the build
  */
 export function pathRows(units: Readonly<Record<string, string>>): readonly PathRow[] {
-  const number = (spread: Spread | null, use: Use): PathCell | null =>
-    spread === null ? null : { shown: show(spread, use, units, 3) };
+  const number = (spread: Spread | null, use: Use, word = '', of = units): PathCell | null =>
+    spread === null ? null : { shown: show(spread, use, of, 3), word };
   return [
     {
-      name: 'teeth, ratio',
-      of: (element) =>
-        element.teeth === null && element.ratio === null
-          ? null
-          : { teeth: element.teeth, ratio: element.ratio && show(element.ratio, 'number', units) },
+      name: 'speed or teeth',
+      always: true,
+      of: (element) => {
+        if (isLine(element)) return number(element.here.angularSpeed, 'angularSpeed');
+        if (element.kind === 'ground') return number(element.here.lineSpeed, 'speed');
+        if (element.teeth === null && element.ratio === null) return null;
+        return { teeth: element.teeth, ratio: element.ratio && show(element.ratio, 'number', units) };
+      },
     },
-    { name: 'speed', of: (element) => number(element.here.angularSpeed, 'angularSpeed') },
-    { name: 'torque', of: (element) => number(element.here.torque, 'torque') },
-    { name: 'power', of: (element) => (isStage(element) ? null : number(element.here.power, 'power')) },
     {
-      name: 'line speed',
-      of: (element) =>
-        element.here.lineSpeed === null
-          ? null
-          : // A chain's speed is said in m/s wherever it is rated; a road speed as the build says it.
-            { shown: show(element.here.lineSpeed, 'speed', element.kind === 'ground' ? units : { speed: 'm/s' }, 3) },
+      name: 'torque or line speed',
+      always: true,
+      of: (element) => {
+        if (isLine(element)) return number(element.here.torque, 'torque');
+        if (element.kind === 'ground') return number(element.here.force, 'force', 'pull');
+        // A chain's speed is said in m/s wherever it is rated.
+        return number(element.here.lineSpeed, 'speed', '', { speed: 'm/s' });
+      },
     },
-    { name: 'pull', of: (element) => number(element.here.force, 'force') },
+    {
+      name: 'power or pull',
+      always: false,
+      of: (element) =>
+        isStage(element) ? number(element.here.force, 'force', 'pull') : number(element.here.power, 'power'),
+    },
   ];
 }

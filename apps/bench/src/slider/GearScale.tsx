@@ -9,25 +9,29 @@ interface Props {
   /** What was asked for last while its answer is under way: the cursor follows the hand, the numbers the model. */
   readonly asked: Here | null;
   readonly note: string | null;
+  /** Without the lines of the gears' ranges. */
+  readonly folded: boolean;
   readonly units: Readonly<Record<string, string>>;
   readonly onMove: (here: Here) => void;
 }
 
 const LINE_STEP = 11;
 const FIRST_LINE = 12;
+const FOLDED_HEIGHT = 46;
 
 const percent = (part: number): string => `${(part * 100).toFixed(3)}%`;
 const certain = (value: number) => ({ value, lo: value, hi: value });
 
 /** The ruled scale of road speed with its cursor, and the range of each gear from idle to redline above it. */
-export const GearScale = memo(function GearScale({ gears, here, asked, note, units, onMove }: Props): JSX.Element {
+export const GearScale = memo(function GearScale(props: Props): JSX.Element {
+  const { gears, here, asked, note, folded, units, onMove } = props;
   const now = asked ?? here;
   const rule = useRef<HTMLDivElement>(null);
   const unit = { name: unitOf('speed', units), si: unitSize('speed', units) };
   const scale = speedScale(gears, unit);
   const gear = gears.find((span) => span.id === now.gear);
   const speed = cursorSpeed(gear, now.roadSpeed);
-  const height = FIRST_LINE + gears.length * LINE_STEP + 46;
+  const height = folded ? FOLDED_HEIGHT : FIRST_LINE + gears.length * LINE_STEP + 46;
   const ruleAt = height - 28;
   const speedText = shownText(show(certain(speed), 'speed', units, 3));
 
@@ -38,7 +42,7 @@ export const GearScale = memo(function GearScale({ gears, here, asked, note, uni
   };
 
   return (
-    <section className="gear-scale" aria-label="Gear and road speed">
+    <section className={folded ? 'gear-scale folded' : 'gear-scale'} aria-label="Gear and road speed">
       <div className="gear-name">
         <b>
           Gear {gear?.id ?? now.gear}
@@ -58,7 +62,7 @@ export const GearScale = memo(function GearScale({ gears, here, asked, note, uni
             </button>
           ))}
         </fieldset>
-        <span className="lead axis-name">road speed</span>
+        {!folded && <span className="lead axis-name">road speed</span>}
       </div>
       <div
         className="rule"
@@ -90,7 +94,7 @@ export const GearScale = memo(function GearScale({ gears, here, asked, note, uni
       >
         <div ref={rule} className="rule-length">
           <svg aria-hidden="true" width="100%" height={height}>
-            {gears.map((span, index) => (
+            {(folded ? [] : gears).map((span, index) => (
               <GearLine
                 key={span.id}
                 y={FIRST_LINE + index * LINE_STEP}

@@ -1,9 +1,16 @@
 import type { Here } from '@oddwheel/build/assess/types';
 import type { Fault } from '@oddwheel/build/fault';
+import type { BuildActions } from '../link/build-actions.ts';
+import type { HostClient } from '../link/host-client.ts';
 import type { StepId } from '../steps/steps.ts';
 
+/** What the page can be told to do with whole builds and their pictures. */
+export interface KeepingActions extends Pick<HostClient, 'putPicture' | 'pictureUrl'> {
+  readonly builds: BuildActions;
+}
+
 /** What the page can be told to do. */
-export interface Actions {
+export interface Actions extends KeepingActions {
   /** Opens a step; what is selected stays selected, but the inspector leaves a small screen to the step. */
   readonly goTo: (step: StepId) => void;
   /** Shows an element in the inspector. */
@@ -25,6 +32,8 @@ export interface Actions {
   readonly takeTheirs: (address: string) => void;
   readonly dismissToast: () => void;
   readonly dismissTrouble: () => void;
+  /** Opens or folds the path strip, for steps like the one in view. */
+  readonly openStrip: (open: boolean) => void;
   readonly setMode: (mode: Mode) => void;
   readonly setSingleKeys: (on: boolean) => void;
 }

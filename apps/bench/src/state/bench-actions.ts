@@ -2,8 +2,8 @@ import type { Here } from '@oddwheel/build/assess/types';
 import { withChange } from '../worker/changes.ts';
 import { latestWins } from '../worker/latest.ts';
 import type { RemoteModel } from '../worker/remote.ts';
-import type { Actions } from './actions.ts';
-import { type BenchStore, elementInView, elementOf } from './bench.ts';
+import type { Actions, KeepingActions } from './actions.ts';
+import { type BenchStore, elementInView, elementOf, stripKind } from './bench.ts';
 import { keepChoice } from './device.ts';
 import type { Document } from './document.ts';
 import { type Look, readLook, writeLook } from './look.ts';
@@ -37,6 +37,7 @@ export function createActions(
   document: Document,
   follow: () => Promise<void>,
   reveal: (address: string) => void,
+  keeping: KeepingActions,
 ): Actions {
   const trouble = (why: unknown): void =>
     store.setState({ trouble: `The page could not do that: ${why instanceof Error ? why.message : String(why)}` });
@@ -69,6 +70,7 @@ export function createActions(
   const seen = (): Look => store.getState().look;
 
   return {
+    ...keeping,
     goTo: (step) => {
       const small = window.matchMedia('(max-width: 899px)').matches;
       run(look(small ? { step, element: null, finding: null } : { ...seen(), step }));
@@ -111,6 +113,10 @@ export function createActions(
     takeTheirs: document.takeTheirs,
     dismissToast: () => store.setState({ toast: null }),
     dismissTrouble: () => store.setState({ trouble: null }),
+    openStrip: (open) => {
+      const { look: now, strip } = store.getState();
+      store.setState({ strip: { ...strip, [stripKind(now.step)]: open } });
+    },
     setMode: (mode) => {
       keepChoice('mode', mode);
       store.setState({ mode });

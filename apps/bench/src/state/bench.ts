@@ -3,6 +3,8 @@ import type { Fault } from '@oddwheel/build/fault';
 import type { Explanation, Field } from '@oddwheel/build/session-types';
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Sync } from '../link/sync.ts';
+import type { StepId } from '../steps/steps.ts';
+import type { Shelf } from '../worker/keeper-api.ts';
 import type { Part } from '../worker/model-api.ts';
 import type { Mode } from './actions.ts';
 import { type Look, ownerOf } from './look.ts';
@@ -16,6 +18,10 @@ export interface BenchState {
   /** What is wrong with the file on the disk; empty when it can be read. */
   readonly fileFaults: readonly Fault[];
   readonly sync: Sync | null;
+  /** The builds that the page keeps itself; null where a host serves one. */
+  readonly shelf: Shelf | null;
+  /** Hash of the build when it was last saved as one file. */
+  readonly savedAs: string | null;
   readonly look: Look;
   /** Fields of the element in the inspector. */
   readonly fields: { readonly address: string; readonly fields: readonly Field[] } | null;
@@ -33,6 +39,8 @@ export interface BenchState {
   /** Something the page could not do. */
   readonly trouble: string | null;
   readonly mode: Mode;
+  /** Whether the path strip is open on the steps that are about its numbers, and on the others. */
+  readonly strip: { readonly numbers: boolean; readonly others: boolean };
   readonly singleKeys: boolean;
 }
 
@@ -46,6 +54,8 @@ export function createBenchStore(look: Look, mode: Mode, singleKeys: boolean): B
     hash: '',
     fileFaults: [],
     sync: null,
+    shelf: null,
+    savedAs: null,
     look,
     fields: null,
     explanation: null,
@@ -56,6 +66,7 @@ export function createBenchStore(look: Look, mode: Mode, singleKeys: boolean): B
     toast: null,
     trouble: null,
     mode,
+    strip: { numbers: true, others: false },
     singleKeys,
   }));
 }
@@ -84,4 +95,9 @@ export function nameOfElement(state: BenchState, address: string): string {
   const { assessment, parts } = state;
   const found = assessment?.path.find((one) => one.address === address) ?? parts.find((one) => one.address === address);
   return found?.name ?? address;
+}
+
+/** Ratios and Strength are about the numbers of the path; there its strip stands open unless it was folded. */
+export function stripKind(step: StepId): keyof BenchState['strip'] {
+  return step === 'ratios' || step === 'strength' ? 'numbers' : 'others';
 }

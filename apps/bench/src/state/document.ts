@@ -6,6 +6,7 @@ import type { Outcome, Replayed } from '../worker/model-api.ts';
 import type { RemoteModel } from '../worker/remote.ts';
 import { sayChange } from './announce.ts';
 import type { BenchStore } from './bench.ts';
+import { writeLook } from './look.ts';
 import { markSlow } from './slow.ts';
 
 /** The build on the page and its way to the disk and back. */
@@ -18,6 +19,10 @@ export interface Document {
   readonly redo: () => Promise<void>;
   readonly keepMine: (address: string) => Promise<void>;
   readonly takeTheirs: (address: string) => void;
+  /** Waits until every edit is kept; gives how many cannot be just now. */
+  readonly settle: () => Promise<number>;
+  /** Turns to the build that is open now instead of the one on the page, or to none. */
+  readonly reopen: () => Promise<void>;
 }
 
 const RETRY_AFTER = 2000;
@@ -124,8 +129,13 @@ export function createDocument(
     if (heard !== null && heard !== state().saved.hash && !state().sending) await inTurn(refresh);
   };
 
+  let sending: Promise<void> = Promise.resolve();
   /** Sends what is pending, one edit after the other. */
-  const send = async (): Promise<void> => {
+  const send = (): Promise<void> => {
+    sending = Promise.all([sending, sendAll()]).then(() => undefined);
+    return sending;
+  };
+  const sendAll = async (): Promise<void> => {
     for (;;) {
       const edit = sync.nextToSend(state());
       if (!edit) return catchUp();
@@ -151,19 +161,30 @@ export function createDocument(
   const step = (ask: (base: string) => Promise<HostAnswer>): Promise<void> =>
     inTurn(async () => settle(await ask(state().saved.hash), false));
 
+  /** Shows what is open; false when there is nothing to read. */
+  const open = async (): Promise<boolean> => {
+    const saved = await host.read();
+    if (!saved) return false;
+    setSync(sync.startSync(saved));
+    await replay();
+    return true;
+  };
+
   return {
     start: async () => {
-      const saved = await host.read();
-      if (!saved) {
-        store.setState({ trouble: 'The host does not answer. Start it with npm start, then load this page again.' });
-        return;
+      const { shelf } = store.getState();
+      if (!(await inTurn(open)) && (!shelf || shelf.open !== null)) {
+        store.setState({
+          trouble: shelf
+            ? 'The browser does not give the build out. Load this page again.'
+            : 'The host does not answer. Start it with npm start, then load this page again.',
+        });
+        if (!shelf) return;
       }
-      setSync(sync.startSync(saved));
-      await inTurn(replay);
       host.listen(
         (hash) => {
           heard = hash;
-          void catchUp();
+          if (store.getState().sync) void catchUp();
         },
         (up) => {
           if (up && !state().online) void inTurn(refresh).then(send);
@@ -171,10 +192,13 @@ export function createDocument(
         },
       );
       window.addEventListener('beforeunload', (event) => {
-        if (state().pending.length > 0) event.preventDefault();
+        const { sync: now, shelf: kept, savedAs } = store.getState();
+        const lost = kept?.place === 'page' && now !== null && savedAs !== now.saved.hash;
+        if (lost || (now && now.pending.length > 0)) event.preventDefault();
       });
       setInterval(() => {
-        if (!state().online && state().pending.length > 0) void inTurn(refresh).then(send);
+        const now = store.getState().sync;
+        if (now && !now.online && now.pending.length > 0) void inTurn(refresh).then(send);
       }, RETRY_AFTER);
     },
     edit: async (edit) => {
@@ -183,6 +207,7 @@ export function createDocument(
       return fault;
     },
     undo: async () => {
+      if (!store.getState().sync) return;
       store.setState({ toast: null });
       const cancelled = sync.cancelLast(state());
       if (!cancelled) return sync.undoName(state()) === null ? undefined : step(host.undo);
@@ -190,7 +215,7 @@ export function createDocument(
       await inTurn(replay);
     },
     redo: async () => {
-      if (sync.redoName(state()) !== null) await step(host.redo);
+      if (store.getState().sync && sync.redoName(state()) !== null) await step(host.redo);
     },
     keepMine: async (address) => {
       const kept = sync.keptEdit(state(), address);
@@ -199,5 +224,29 @@ export function createDocument(
       if (fault) store.setState({ trouble: `${kept.name}: ${fault.problem}` });
     },
     takeTheirs: (address) => setSync(sync.takeTheirs(state(), address)),
+    settle: async () => {
+      await sending;
+      await last;
+      return store.getState().sync?.pending.length ?? 0;
+    },
+    reopen: () =>
+      inTurn(async () => {
+        heard = null;
+        await model.close();
+        const none = { assessment: null, parts: [], hash: '', fileFaults: [], sync: null, asked: null } as const;
+        const look = { ...store.getState().look, element: null, finding: null };
+        window.history.replaceState(null, '', writeLook(look));
+        store.setState({
+          ...none,
+          look,
+          fields: null,
+          explanation: null,
+          workedCase: null,
+          toast: null,
+          trouble: null,
+          said: '',
+        });
+        await open();
+      }),
   };
 }

@@ -1,5 +1,6 @@
 import type { ComponentType } from 'react';
 import { BriefScreen } from '../brief/BriefScreen.tsx';
+import { LayoutScreen } from '../layout/LayoutScreen.tsx';
 import { RatiosScreen } from '../ratios/RatiosScreen.tsx';
 import { StrengthScreen } from '../strength/StrengthScreen.tsx';
 import type { ScreenProps } from './screen.ts';
@@ -9,5 +10,6 @@ import type { StepId } from './steps.ts';
 export const SCREENS: Readonly<Partial<Record<StepId, ComponentType<ScreenProps>>>> = {
   brief: BriefScreen,
   ratios: RatiosScreen,
+  layout: LayoutScreen,
   strength: StrengthScreen,
 };

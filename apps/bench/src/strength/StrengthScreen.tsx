@@ -1,18 +1,8 @@
 import type { JSX } from 'react';
-import { FindingList } from '../findings/FindingList.tsx';
+import { StepFindings } from '../findings/StepFindings.tsx';
 import type { ScreenProps } from '../steps/screen.ts';
 
 /** What breaks first. */
-export function StrengthScreen({ state, actions }: ScreenProps): JSX.Element | null {
-  const { assessment, look } = state;
-  if (!assessment) return null;
-  return (
-    <FindingList
-      findings={assessment.findings}
-      cases={assessment.cases}
-      closure={assessment.closure}
-      opened={look.finding}
-      onOpen={actions.openFinding}
-    />
-  );
+export function StrengthScreen({ state, actions }: ScreenProps): JSX.Element {
+  return <StepFindings state={state} actions={actions} step="strength" heading="What breaks first" />;
 }

@@ -1,29 +1,16 @@
 import type { Assessment } from '@oddwheel/build/assess/types';
 import { describe, expect, it } from 'vitest';
+import demo from '../../../../examples/marsh-hauler/build.json?raw';
 import { assessmentChange, withChange } from './changes.ts';
+import { createModel } from './model.ts';
+
+const opened = createModel().open(demo, []);
+if (!opened.ok || !opened.change.here) throw new Error('The demo cannot be read.');
+const WHOLE = opened.change as Assessment;
 
 const assessment = (over: Partial<Assessment>): Assessment => ({
-  name: 'a build made up for this test',
-  about: '',
-  path: [],
-  gears: [],
-  cases: [],
-  findings: [],
+  ...WHOLE,
   reserves: new Float64Array([1.5, Number.NaN]),
-  assumed: [],
-  findOut: [],
-  closure: null,
-  parts: [],
-  reference: [],
-  shafts: [],
-  adjustment: { settings: [], disturbances: [], order: [], rings: [], moves: [] },
-  assembly: { shafts: [], services: [] },
-  layout: { lines: [], crossings: [], senseFixes: [] },
-  here: { gear: '2', roadSpeed: 5 },
-  hereNote: null,
-  units: {},
-  notes: {},
-  pictures: [],
   ...over,
 });
 

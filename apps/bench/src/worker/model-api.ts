@@ -33,6 +33,8 @@ export type Replayed = Outcome & {
 export interface ModelApi {
   /** Reads a text and applies edits to it; keeps the last good build when the text is at fault. */
   readonly open: (text: string, edits: readonly (readonly Patch[])[]) => Replayed;
+  /** Forgets the build, before another one is opened. */
+  readonly close: () => void;
   readonly apply: (patches: readonly Patch[]) => Outcome;
   /** Turns typed text into an edit without making it. */
   readonly typeField: (address: string, typed: string | null) => TypedEdit;
@@ -40,4 +42,9 @@ export interface ModelApi {
   readonly fields: (address: string) => readonly Field[];
   /** The working of a finding, for the case asked for or the one that governs. */
   readonly explain: (findingId: string, caseId: string | null) => Explanation | null;
+  /**
+   * The layout drawn to scale, as the text of an SVG.
+   * @param armAngle swinging arm, rad from where the wheel is drawn, positive with the wheel up
+   */
+  readonly drawing: (armAngle: number) => string;
 }

@@ -5,8 +5,14 @@ import { fieldsAt, typeField } from '@oddwheel/build/fields';
 import { BUILD_SCHEMA, valueAt } from '@oddwheel/build/schema/describe';
 import { applyEdit, explainFinding, moveHere, openSession } from '@oddwheel/build/session';
 import type { Session } from '@oddwheel/build/session-types';
+import { drawingSvg } from '@oddwheel/sheets/svg';
+import { layoutViews } from '@oddwheel/sheets/views';
 import { type AssessmentChange, assessmentChange } from './changes.ts';
 import type { ModelApi, Outcome, Part, Replayed } from './model-api.ts';
+
+/** Lettering in mm of the vehicle, and mm of the vehicle for a mm of paper: legible when the drawing fills the screen of a laptop. */
+const TEXT_HEIGHT = 26;
+const PAPER_SCALE = 5;
 
 /** A model without a build; `open` gives it one. */
 export function createModel(): ModelApi {
@@ -44,6 +50,10 @@ export function createModel(): ModelApi {
       });
       return { ...outcome(next), refused };
     },
+    close: () => {
+      session = null;
+      sent = null;
+    },
     apply: (patches) => {
       const edited = applyEdit(current(), patches);
       return edited.ok ? outcome(edited.session) : { ok: false, faults: edited.faults };
@@ -53,6 +63,15 @@ export function createModel(): ModelApi {
     // The build's own name goes with its units: neither has a column of its own.
     fields: (address) =>
       (address === '/units' ? ['/name', '/about', address] : [address]).flatMap((at) => fieldsAt(current(), at)),
+    drawing: (armAngle) => {
+      const { evaluation, assessment } = current();
+      const drawing = layoutViews(evaluation.middle.scene, assessment, {
+        textHeight: TEXT_HEIGHT,
+        armAngle,
+        projection: 'third angle',
+      });
+      return drawingSvg(drawing, PAPER_SCALE);
+    },
     explain: (findingId, caseId) => explainFinding(current(), findingId, caseId ?? undefined),
   };
 }

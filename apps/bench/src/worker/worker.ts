@@ -1,4 +1,7 @@
-import { expose } from 'comlink';
+import { expose, proxy } from 'comlink';
+import { createKeeper } from './keeper.ts';
 import { createModel } from './model.ts';
+import type { WorkerApi } from './remote.ts';
 
-expose(createModel());
+const api: WorkerApi = { ...createModel(), keeper: () => proxy(createKeeper()) };
+expose(api);

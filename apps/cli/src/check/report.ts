@@ -4,8 +4,11 @@ import { formatQuantity } from '@oddwheel/quantity/format';
 import { type Column, table, WIDTH } from '../table.ts';
 import { plainLine, wrap } from '../text-width.ts';
 import { adjusterLines, assemblyLines, moveLines } from './adjusters.ts';
+import { armLines } from './arm.ts';
+import { clearanceLines } from './clearance.ts';
 import { bodyLines } from './layout.ts';
 import { reserveText, spreadText, type Units } from './numbers.ts';
+import { roadLines } from './road.ts';
 
 export const CAUTION =
   'Caution: these numbers are design aids. A drive that fails can lock the wheel or throw parts. Local codes, inspection and licensed practice decide.';
@@ -204,10 +207,13 @@ export function reportLines(assessment: Assessment, colour: boolean): string[] {
     '',
     ...gearLines(assessment),
     ...referenceLines(assessment),
+    ...roadLines(assessment),
     '',
     ...findingLines(assessment, painter(colour)),
     ...shelfLines(assessment),
     ...bodyLines(assessment),
+    ...armLines(assessment),
+    ...clearanceLines(assessment),
     ...adjusterLines(assessment),
     ...moveLines(assessment),
     ...assemblyLines(assessment),

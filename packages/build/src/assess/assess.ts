@@ -1,15 +1,18 @@
-import type { Cache } from '../model/cache.ts';
+import { type Cache, reuse } from '../model/cache.ts';
 import type { Model, Value } from '../model/model.ts';
 import { adjustmentOf } from './adjusters/adjustment.ts';
 import { assemblyOf } from './assembly/assembly.ts';
 import { placeSlider } from './cases.ts';
+import { clearancesOf } from './clearance/clearance.ts';
 import { type Evaluation, evaluate } from './evaluation.ts';
 import { findingsOf } from './findings.ts';
 import { layoutOf } from './layout/layout.ts';
 import { partsNeeded } from './parts.ts';
 import { gearSpans, loadCases, pathOf } from './path.ts';
 import { referenceRows } from './reference.ts';
+import { roadOf } from './road/road.ts';
 import { buildScene } from './scene.ts';
+import { standAssumed, strokeOf } from './stroke/stroke.ts';
 import type { Assessment, Assumed, Finding, FindOut, Here, ShaftPlace } from './types.ts';
 import { MIDDLE } from './uncertainty.ts';
 
@@ -26,6 +29,8 @@ export function assess(
   cache: Cache | null,
 ): { readonly assessment: Assessment; readonly evaluation: Evaluation } {
   const scene = buildScene(model, MIDDLE, cache);
+  // Before the checks, which read what is kept here.
+  clearancesOf(scene, cache);
   const { engine, rollOut, overall, show } = scene;
   const spans =
     engine && rollOut !== null
@@ -46,6 +51,8 @@ function write(evaluation: Evaluation, findings: readonly Finding[], here: Here,
   const { model, middle } = evaluation;
   const plainRows = new Set(findings.filter((f) => f.reserve === null).map((f) => f.row));
   const loads = middle.scene.cases;
+  const { show } = middle.scene;
+  const stroke = reuse(evaluation.cache, 'stroke', [middle.scene], () => strokeOf(middle.scene));
   return {
     name: model.name,
     about: model.about,
@@ -54,7 +61,7 @@ function write(evaluation: Evaluation, findings: readonly Finding[], here: Here,
     cases: loadCases(evaluation),
     findings,
     reserves: middle.reserves.map((x, k) => (plainRows.has(Math.floor(k / evaluation.columns)) ? Number.NaN : x)),
-    assumed: model.values.filter((v) => v.origin === 'assumed').map(assumedOf),
+    assumed: [...model.values.filter((v) => v.origin === 'assumed').map(assumedOf), ...standAssumed(stroke, show)],
     findOut: findOut(evaluation, findings),
     closure:
       loads.length > 0
@@ -78,6 +85,9 @@ function write(evaluation: Evaluation, findings: readonly Finding[], here: Here,
     adjustment: adjustmentOf(model),
     assembly: assemblyOf(model),
     layout: layoutOf(middle.scene),
+    clearance: clearancesOf(middle.scene, null),
+    road: roadOf(evaluation),
+    stroke,
     here,
     hereNote,
     units: model.units,

@@ -3,6 +3,7 @@ import type { Model, Value } from '../model/model.ts';
 import { CHECKS } from './checks/all.ts';
 import { type Check, looksAt, type Outcome, type Scene, type Subject } from './checks/check.ts';
 import type { CaseLoads } from './loads.ts';
+import { roadInputs } from './road/inputs.ts';
 import { buildScene, loadsAtSlider } from './scene.ts';
 import type { Here } from './types.ts';
 import { type Corner, cornerKey, findCorners, isUncertain, MIDDLE } from './uncertainty.ts';
@@ -50,10 +51,12 @@ const number = (outcome: Outcome | null): number => {
   return outcome.reserve;
 };
 
-function standingReserves(rows: readonly Row[], scene: Scene): Float64Array {
+/** Worst numbers of the rows of one sort, all others left open. */
+function standingReserves(rows: readonly Row[], scene: Scene, onRoad: boolean): Float64Array {
   const columns = scene.cases.length;
   const out = new Float64Array(rows.length * columns).fill(Number.NaN);
   rows.forEach(({ check, subject }, r) => {
+    if ((check.onRoad ?? false) !== onRoad) return;
     if (check.perCase)
       scene.cases.forEach((load, c) => {
         if (looksAt(check, load)) out[r * columns + c] = number(check.run(scene, subject, load));
@@ -63,26 +66,25 @@ function standingReserves(rows: readonly Row[], scene: Scene): Float64Array {
   return out;
 }
 
+/** Numbers of the checks by load cases at the slider. */
+function sliderReserves(rows: readonly Row[], scene: Scene, atSlider: CaseLoads | null): Float64Array {
+  return Float64Array.from(rows, ({ check, subject }) =>
+    check.perCase && atSlider ? number(check.run(scene, subject, atSlider)) : Number.NaN,
+  );
+}
+
 /** Checks that need no load case still get one column when there are no cases. */
-function withSlider(
-  rows: readonly Row[],
-  scene: Scene,
-  standing: Float64Array,
-  atSlider: CaseLoads | null,
-): Float64Array {
+function withSlider(rows: readonly Row[], scene: Scene, standing: Float64Array, slider: Float64Array): Float64Array {
   const cases = scene.cases.length;
   const columns = cases + 1;
   const out = new Float64Array(rows.length * columns);
   rows.forEach(({ check, subject }, r) => {
     for (let c = 0; c < cases; c += 1) out[r * columns + c] = standing[r * cases + c] ?? Number.NaN;
-    const last = check.perCase
-      ? atSlider
-        ? number(check.run(scene, subject, atSlider))
-        : Number.NaN
+    out[r * columns + cases] = check.perCase
+      ? (slider[r] ?? Number.NaN)
       : cases > 0
         ? (standing[r * cases] ?? Number.NaN)
         : number(check.run(scene, subject, null));
-    out[r * columns + cases] = last;
   });
   return out;
 }
@@ -101,6 +103,17 @@ export function lowest(reserves: Float64Array, row: number, columns: number): { 
   return { value, column };
 }
 
+/** Worked out once for each corner. */
+function perCorner<T>(compute: (corner: Corner) => T): (corner: Corner) => T {
+  const known = new Map<string, T>();
+  return (corner) => {
+    const key = cornerKey(corner);
+    const found = known.get(key) ?? compute(corner);
+    known.set(key, found);
+    return found;
+  };
+}
+
 /**
  * Runs every check at the middle of all inputs and at the corners that matter.
  * @param here slider, already placed inside its gear
@@ -109,21 +122,40 @@ export function evaluate(model: Model, here: Here, cache: Cache | null): Evaluat
   const rows = reuse(cache, 'rows', [model], () => rowsOf(model));
   const uncertain = reuse(cache, 'uncertain', [model], () => model.values.filter(isUncertain));
   const gear = Number(here.gear) - 1;
-  const cornerParts = (corner: Corner) =>
-    reuse(cache, `corner:${cornerKey(corner)}`, [model], () => {
+  const ofRoad = reuse(cache, 'road-inputs', [model], () => roadInputs(model));
+  // Checks of the drive read none of the road's inputs, so corners that differ in those only share one run.
+  const driveParts = perCorner((corner) =>
+    reuse(cache, `drive:${cornerKey(corner)}`, [model], () => {
       const scene = buildScene(model, corner, cache);
-      return { corner, scene, standing: standingReserves(rows, scene) };
-    });
+      return { scene, standing: standingReserves(rows, scene, false) };
+    }),
+  );
+  const cornerParts = perCorner((corner) =>
+    reuse(cache, `corner:${cornerKey(corner)}`, [model], () => {
+      const within = new Map([...corner].filter(([address]) => !ofRoad.has(address)));
+      const drive = driveParts(within);
+      const scene = within.size === corner.size ? drive.scene : buildScene(model, corner, cache);
+      const standing = standingReserves(rows, scene, true).map((x, k) =>
+        Number.isNaN(x) ? (drive.standing[k] ?? x) : x,
+      );
+      return { corner, scene, standing, within };
+    }),
+  );
   const corners = reuse(
     cache,
     'corners',
     [model],
     () => findCorners(uncertain, (corner) => watched(cornerParts(corner))).corners,
   );
-  const at = (corner: Corner): CornerResult => {
-    const { scene, standing } = cornerParts(corner);
+  const sliderOf = perCorner((within) => {
+    const { scene } = driveParts(within);
     const atSlider = loadsAtSlider(scene, gear, here.roadSpeed);
-    return { corner, scene, atSlider, reserves: withSlider(rows, scene, standing, atSlider) };
+    return { atSlider, numbers: sliderReserves(rows, scene, atSlider) };
+  });
+  const at = (corner: Corner): CornerResult => {
+    const { scene, standing, within } = cornerParts(corner);
+    const { atSlider, numbers } = sliderOf(within);
+    return { corner, scene, atSlider, reserves: withSlider(rows, scene, standing, numbers) };
   };
   const middle = at(MIDDLE);
   return {

@@ -1,5 +1,6 @@
 import type { Kind } from '@oddwheel/quantity/kinds';
 import type { CornerResult, Evaluation } from './evaluation.ts';
+import { outputOf } from './road/drive.ts';
 import { spreadOf } from './spread.ts';
 import type { Fact, Use } from './types.ts';
 
@@ -114,5 +115,24 @@ export function wheelFacts(evaluation: Evaluation): readonly Fact[] {
     ...one('roll-out', 'Roll-out', 'length', 'length', 'vehicle.rollingCircumference', (r) => r.scene.rollOut),
     ...one('diameter', 'Diameter of the tyre, new', 'length', 'length', 'vehicle.tyreDiameter', () => wheel.diameter),
     ...one('laden', 'Laden mass', 'mass', 'mass', '', (r) => r.scene.at(mass) + r.scene.at(payload)),
+    ...one(
+      'top-speed',
+      'Top speed on the level',
+      'speed',
+      'speed',
+      'vehicle.topSpeed',
+      (r) => outputOf(r.scene.road.top())?.speed,
+    ),
+    ...one(
+      'grip',
+      'Greatest pull before slip or lift',
+      'force',
+      'force',
+      'vehicle.gripLimit',
+      (r) => outputOf(r.scene.road.grip())?.force,
+    ),
+    ...one('grade', 'Steepest slope in first gear', 'fraction', 'percent', 'vehicle.gradeability', (r) =>
+      r.scene.road.steepest(0),
+    ),
   ];
 }

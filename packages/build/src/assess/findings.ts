@@ -51,11 +51,27 @@ function endsOf(evaluation: Evaluation, r: number, wanted: number, atWorst: 'fai
   };
 }
 
+const SINGLES = new WeakMap<Evaluation, ReadonlyMap<string, readonly CornerResult[]>>();
+
+/** Corners that move one input alone, by its address. */
+function singles(evaluation: Evaluation): ReadonlyMap<string, readonly CornerResult[]> {
+  const known = SINGLES.get(evaluation);
+  if (known) return known;
+  const found = new Map<string, CornerResult[]>();
+  for (const other of evaluation.others) {
+    const [address] = other.corner.keys();
+    if (address !== undefined && other.corner.size === 1) found.set(address, [...(found.get(address) ?? []), other]);
+  }
+  SINGLES.set(evaluation, found);
+  return found;
+}
+
 /** Uncertain inputs that move a row at all, by the size of their part. */
 function movers(evaluation: Evaluation, r: number): { readonly value: Value; readonly swing: number }[] {
   const middle = lowest(evaluation.middle.reserves, r, evaluation.columns).value;
+  const single = singles(evaluation);
   const swings = evaluation.uncertain.map((value) => {
-    const alone = evaluation.others.filter((other) => other.corner.size === 1 && other.corner.has(value.address));
+    const alone = single.get(value.address) ?? [];
     const swing = Math.max(
       0,
       ...alone.map((other) => Math.abs(lowest(other.reserves, r, other.scene.cases.length + 1).value - middle)),

@@ -8,7 +8,9 @@ import { engineCurve } from './engine-curve.ts';
 import { stageGeometry } from './geometry/stage.ts';
 
 import { type CaseLoads, carryLoads, senses } from './loads.ts';
-import { rareCases } from './strength/rare-cases.ts';
+import { driveValues } from './road/inputs.ts';
+import { roadParts } from './road/parts.ts';
+import { rareCases, rareValues } from './strength/rare-cases.ts';
 import { strengthOf } from './strength/strength.ts';
 import type { Use } from './types.ts';
 import { atCorner, type Corner, cornerKey } from './uncertainty.ts';
@@ -17,6 +19,8 @@ import { atCorner, type Corner, cornerKey } from './uncertainty.ts';
 export function printer(model: Model): (use: Use, si: number) => string {
   return (use, si) => {
     if (use === 'number') return formatQuantity(si, 'number', '');
+    if (use === 'time') return formatQuantity(si, 'time', 's');
+    if (use === 'energy') return formatQuantity(si, 'energy', 'kJ');
     if (use === 'percent') return formatQuantity(si, 'fraction', '%');
     return formatFor(model.units, use, si);
   };
@@ -57,14 +61,18 @@ export function buildScene(model: Model, corner: Corner, cache: Cache | null): S
   const senseOf = senses(engine.outputSense, stages);
   const boxEfficiency = at(engine.boxEfficiency);
   const rollOut = wheel.rollOut ? at(wheel.rollOut) : null;
-  const points = curve
-    ? [
-        ...standingCases(curve, boxRatios.length),
-        ...rareCases(curve, model, at, { boxRatios, boxEfficiency, path, pathEfficiency, rollOut }),
-      ]
-    : [];
-  const cases = points.map((point) =>
-    carryLoads(point, shafts, stages, senseOf, boxRatios[point.gear] ?? 1, boxEfficiency),
+  const cases = reuse(
+    cache,
+    `cases:${cornerKey(corner, [...driveValues(model), ...rareValues(model)])}`,
+    [curve, rollOut, ...boxRatios, boxEfficiency, model.engine, model.vehicle, model.loads, ...shafts, ...stages],
+    () => {
+      if (!curve) return [];
+      const train = { boxRatios, boxEfficiency, path, pathEfficiency, rollOut };
+      const points = [...standingCases(curve, boxRatios.length), ...rareCases(curve, model, at, train)];
+      return points.map((point) =>
+        carryLoads(point, shafts, stages, senseOf, boxRatios[point.gear] ?? 1, boxEfficiency),
+      );
+    },
   );
   return {
     model,
@@ -77,6 +85,7 @@ export function buildScene(model: Model, corner: Corner, cache: Cache | null): S
     senses: senseOf,
     strength: strengthOf(model, at, corner, rollOut, cache),
     cases,
+    road: roadParts({ model, at, engine: curve, overall, rollOut, stages }, corner, cache),
     show: printer(model),
   };
 }

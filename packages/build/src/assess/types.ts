@@ -4,7 +4,10 @@ import type { Vec3 } from '@oddwheel/quantity/quantity';
 import type { Picture } from '../model/model.ts';
 import type { Adjustment } from './adjusters/types.ts';
 import type { Assembly } from './assembly/types.ts';
+import type { Clearances } from './clearance/types.ts';
 import type { Layout } from './layout/types.ts';
+import type { Road } from './road/types.ts';
+import type { Stroke } from './stroke/types.ts';
 
 export type Severity = 'holds' | 'thin' | 'fails' | 'unknown';
 
@@ -31,6 +34,8 @@ export type Use =
   | 'mass'
   | 'angle'
   | 'pressure'
+  | 'time'
+  | 'energy'
   | 'number'
   | 'percent';
 
@@ -248,6 +253,12 @@ export interface Assessment {
   readonly assembly: Assembly;
   /** Which bodies carry what, what passes between them, and what turns a backward wheel round. */
   readonly layout: Layout;
+  /** Room between what moves and what is near it. */
+  readonly clearance: Clearances;
+  /** What the vehicle does on the road. */
+  readonly road: Road;
+  /** What chains to the swinging arm do over its stroke; null for a rigid wheel. */
+  readonly stroke: Stroke | null;
   readonly here: Here;
   /** The slider stood outside the gear's range: says which gear would do. */
   readonly hereNote: string | null;

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { brief } from './brief.ts';
 import { choiceField, namedMap, quantityField, textField } from './field.ts';
-import { path, point3 } from './path.ts';
+import { namedPoint, path } from './path.ts';
 
 const units = z
   .strictObject({
@@ -22,21 +22,19 @@ const override = z.strictObject({
   when: textField('When', '2026-03-14'),
 });
 
-const place = z
-  .strictObject({
-    right: z
-      .number()
-      .min(0)
-      .max(1)
-      .meta({ 'x-field': { name: 'On the picture, from its left edge, as a part of its width' } }),
-    down: z
-      .number()
-      .min(0)
-      .max(1)
-      .meta({ 'x-field': { name: 'On the picture, from its upper edge, as a part of its height' } }),
-    at: point3,
-  })
-  .meta({ 'x-field': { name: 'Known point' } });
+const place = z.strictObject({
+  right: z
+    .number()
+    .min(0)
+    .max(1)
+    .meta({ 'x-field': { name: 'On the picture, from its left edge, as a part of its width' } }),
+  down: z
+    .number()
+    .min(0)
+    .max(1)
+    .meta({ 'x-field': { name: 'On the picture, from its upper edge, as a part of its height' } }),
+  at: namedPoint('Where it is on the vehicle'),
+});
 
 const picture = z.strictObject({
   name: textField('Picture', 'engine from the left'),
@@ -54,8 +52,8 @@ const picture = z.strictObject({
   under: z
     .strictObject({
       view: choiceField('Lies under the view', ['from above', 'from the left', 'from behind']),
-      first: place,
-      second: place,
+      first: place.meta({ 'x-field': { name: 'First known point' } }),
+      second: place.meta({ 'x-field': { name: 'Second known point' } }),
     })
     .meta({ 'x-field': { name: 'Laid under a view' } })
     .optional(),

@@ -15,6 +15,10 @@ export interface SchemaNode {
   readonly oneOf?: readonly SchemaNode[];
   readonly anyOf?: readonly SchemaNode[];
   readonly minLength?: number;
+  readonly minItems?: number;
+  readonly maxItems?: number;
+  readonly minimum?: number;
+  readonly maximum?: number;
   readonly 'x-field'?: FieldFacts;
 }
 

@@ -8,6 +8,9 @@ export const point3 = z
   .strictObject({ x: coordinate('Forward, x'), y: coordinate('Left, y'), z: coordinate('Up, z') })
   .meta({ 'x-field': { name: 'Origin' } });
 
+/** As above, with a name of its own for where it stands. */
+export const namedPoint = (name: string) => point3.meta({ 'x-field': { name } });
+
 /** A direction in vehicle axes; its length does not matter. */
 export const direction3 = z
   .tuple([z.number(), z.number(), z.number()])
@@ -242,7 +245,7 @@ const chain = z.strictObject({
   joint: choiceField('Closed by', ['joining link', 'riveted link', 'endless']).optional(),
   idler: z
     .strictObject({
-      at: point3,
+      at: namedPoint('Centre'),
       teeth: integerField({ name: 'Teeth', min: 6, max: 60 }),
       span: choiceField('Sits on', ['slack span', 'tight span']),
       runs: choiceField('Runs', ['inside the chain', 'outside the chain']),
@@ -252,8 +255,8 @@ const chain = z.strictObject({
     .optional(),
   largest: z
     .strictObject({
-      driver: integerField({ name: 'Driver teeth', min: 6, max: 300 }).optional(),
-      driven: integerField({ name: 'Driven teeth', min: 6, max: 300 }).optional(),
+      driver: integerField({ name: 'Largest driver, teeth', min: 6, max: 300 }).optional(),
+      driven: integerField({ name: 'Largest driven, teeth', min: 6, max: 300 }).optional(),
     })
     .meta({ 'x-field': { name: 'Largest sprockets that shall go on' } })
     .optional(),

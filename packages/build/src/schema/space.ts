@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { choiceField, namedMap, quantityField, textField } from './field.ts';
-import { point3 } from './path.ts';
+import { namedPoint } from './path.ts';
 
 const body = choiceField('Carried by', ['engine', 'subframe', 'vehicle frame', 'swinging arm']);
 
@@ -11,8 +11,8 @@ export const space = z
       z.strictObject({
         name: textField('Name', 'engine and gearbox'),
         kind: choiceField('What for', ['solid', 'access']),
-        least: point3,
-        most: point3,
+        least: namedPoint('Corner rearmost, rightmost, lowest'),
+        most: namedPoint('Corner foremost, leftmost, highest'),
         body,
       }),
     ).optional(),
@@ -20,8 +20,8 @@ export const space = z
       'Tubes',
       z.strictObject({
         name: textField('Name', 'left rail'),
-        from: point3,
-        to: point3,
+        from: namedPoint('One end'),
+        to: namedPoint('Other end'),
         size: quantityField('length', { name: 'Outside size', example: '30 mm', above: 0 }),
         body,
       }),

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { choiceField, quantityField, textField } from './field.ts';
-import { point3 } from './path.ts';
+import { namedPoint } from './path.ts';
 
 export const vehicle = z
   .strictObject({
@@ -130,7 +130,7 @@ export const wheel = z
 
 export const suspension = z
   .strictObject({
-    pivot: point3,
+    pivot: namedPoint('Pivot'),
     bump: quantityField('angle', {
       name: 'Bump, wheel up from where it is drawn',
       example: '8 deg',

@@ -5,9 +5,11 @@ import type { ValuesOf } from '../method/method.ts';
 import { checkMethod } from '../method/proof.ts';
 import { cross, dot, minus, norm, plus, times, unit } from '../numerics/vector.ts';
 import { clearanceCapsules } from './capsules.ts';
-import { convexDistance } from './convex-distance.ts';
+import { convexDistance, grownDistance } from './convex-distance.ts';
+import { clearanceDistance, flatSolid } from './distance.ts';
 import { segmentParts } from './segment-distance.ts';
-import type { Box, Capsule, Cylinder, Frustum, Solid } from './solid.ts';
+import type { Bar, Box, Capsule, Cylinder, Frustum, Solid } from './solid.ts';
+import { grown } from './solid.ts';
 
 /** A tenth of a micrometre: where round edges graze each other rounding stops the search before its one nanometre. */
 const NEAR = 1e-7;
@@ -34,8 +36,14 @@ const frustum: fc.Arbitrary<Frustum> = fc
 const box: fc.Arbitrary<Box> = fc
   .tuple(point, size, size, size)
   .map(([low, x, y, z]) => ({ shape: 'box', low, high: plus(low, [x, y, z]) }));
+const bar: fc.Arbitrary<Bar> = fc
+  .tuple(apart, point, size, size, fc.oneof(fc.constant(0), size))
+  .filter(([[from, to], across]) => norm(cross(minus(to, from), across)) > 0.01)
+  .map(([[from, to], across, halfHeight, halfWidth, sag]) => ({
+    ...{ shape: 'bar', from, to, across, halfHeight, halfWidth, sag },
+  }));
 const turning = fc.oneof(capsule, cylinder, frustum);
-const solid: fc.Arbitrary<Solid> = fc.oneof(capsule, cylinder, frustum, box);
+const solid: fc.Arbitrary<Solid> = fc.oneof(capsule, cylinder, frustum, box, bar);
 
 /** A second solid carried away from the first, so that most pairs stand clear. */
 const shifted = (of: Solid, by: Vec3): Solid =>
@@ -170,6 +178,8 @@ describe('properties of the distance', () => {
           return { ...of, radiusFrom: of.radiusFrom + by, radiusTo: of.radiusTo + by };
         case 'box':
           return { ...of, high: plus(of.high, [by, 0, by / 2]) };
+        case 'bar':
+          return { ...of, halfHeight: of.halfHeight + by, halfWidth: of.halfWidth + by / 2, sag: of.sag + by };
       }
     };
     fc.assert(
@@ -203,6 +213,76 @@ describe('properties of the distance', () => {
     expect(norm(found.pointA)).toBeLessThan(0.15);
     const touching = { shape: 'box', low: [-1, 0.1, -1], high: [1, 0.2, 1] } as const;
     expect(convexDistance(drum, touching).overlaps).toBe(true);
+  });
+});
+
+describe('a bar', () => {
+  it('is the box that it fills, along the axes', () => {
+    fc.assert(
+      fc.property(box, solid, point, (of, b, by) => {
+        const [middle, half] = [times(0.5, plus(of.low, of.high)), times(0.5, minus(of.high, of.low))];
+        const lying: Bar = {
+          ...{ shape: 'bar', from: [of.low[0], middle[1], middle[2]], to: [of.high[0], middle[1], middle[2]] },
+          ...{ across: [0.3, 0, 2], halfHeight: half[2], halfWidth: half[1], sag: 0 },
+        };
+        const other = shifted(b, times(2, by));
+        expect(Math.abs(convexDistance(lying, other).distance - convexDistance(of, other).distance)).toBeLessThan(NEAR);
+      }),
+      { seed: 49, numRuns: 400 },
+    );
+  });
+
+  it('swings by its sag in the middle and not at its ends, worked by hand', () => {
+    const span: Bar = {
+      ...{ shape: 'bar', from: [0, 0, 0], to: [1, 0, 0], across: [0, 0, 1] },
+      ...{ halfHeight: 0.01, halfWidth: 0.02, sag: 0.05 },
+    };
+    const ball = (x: number): Solid => ({ shape: 'capsule', from: [x, 0, 0.2], to: [x, 0, 0.2], radius: 0.04 });
+    expect(convexDistance(span, ball(0.5)).distance).toBeCloseTo(0.1, 9);
+    expect(convexDistance({ ...span, sag: 0 }, ball(0.5)).distance).toBeCloseTo(0.15, 9);
+    // Past the end: 60 mm along and 190 mm up from the corner, less the ball.
+    expect(convexDistance(span, ball(1.06)).distance).toBeCloseTo(Math.hypot(0.06, 0.19) - 0.04, 9);
+  });
+
+  it('refuses a height along itself', () => {
+    const wrong: Bar = {
+      ...{ shape: 'bar', from: [0, 0, 0], to: [1, 0, 0], across: [1, 0, 0] },
+      ...{ halfHeight: 0.01, halfWidth: 0.01, sag: 0 },
+    };
+    expect(() => convexDistance(wrong, wrong)).toThrow(/Bar, across/);
+  });
+});
+
+describe('a search that may end early', () => {
+  it('never proves more than there is, and is exact where the solids are nearer than asked', () => {
+    fc.assert(
+      fc.property(solid, solid, point, size, (a, b, by, enough) => {
+        const other = shifted(b, times(2, by));
+        const [exact, early] = [convexDistance(a, other), grownDistance(grown(a), grown(other), enough)];
+        expect(early.atLeast).toBeLessThanOrEqual(exact.distance + NEAR);
+        if (exact.distance < enough - NEAR) expect(early.distance).toBe(exact.distance);
+        else expect(early.atLeast).toBeGreaterThan(enough - 2 * NEAR);
+      }),
+      { seed: 50, numRuns: 800 },
+    );
+  });
+});
+
+describe('the method', () => {
+  it('takes any two solids as numbers, and its record is true', () => {
+    const named = (of: Solid, letter: 'A' | 'B') =>
+      Object.fromEntries(Object.entries(flatSolid(of)).map(([key, one]) => [`${key}${letter}`, one]));
+    fc.assert(
+      fc.property(solid, solid, size, size, (a, b, growth, movement) => {
+        const given = { ...named(a, 'A'), ...named(b, 'B'), growth, movement } as ValuesOf<
+          typeof clearanceDistance.inputs
+        >;
+        expect(checkMethod(clearanceDistance, given)).toEqual([]);
+        const { free } = clearanceDistance.run(given);
+        expect(free).toBeCloseTo(convexDistance(a, b).distance - growth - movement, 12);
+      }),
+      { seed: 51, numRuns: 200 },
+    );
   });
 });
 

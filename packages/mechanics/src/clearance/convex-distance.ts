@@ -43,7 +43,7 @@ function mixed(corners: readonly Corner[], weights: readonly number[], of: (corn
 const same = (p: Vec3, q: Vec3): boolean => p[0] === q[0] && p[1] === q[1] && p[2] === q[2];
 
 /** Distance of two cores; the distance is 0 when the origin lies in their difference. */
-function coreDistance(first: Grown, second: Grown): Cores {
+function coreDistance(first: Grown, second: Grown, enough: number): Cores {
   const corner = (direction: Vec3): Corner => {
     const [a, b] = [first.support(direction), second.support(times(-1, direction))];
     return { difference: minus(a, b), a, b };
@@ -58,7 +58,12 @@ function coreDistance(first: Grown, second: Grown): Cores {
     const next = corner(times(-1, nearest));
     size = Math.max(size, norm(next.difference), norm(next.a), norm(next.b));
     atLeast = Math.max(atLeast, dot(nearest, next.difference) / distance);
-    if (distance - atLeast <= TOLERANCE || corners.some(({ difference }) => same(difference, next.difference))) break;
+    if (
+      atLeast > enough ||
+      distance - atLeast <= TOLERANCE ||
+      corners.some(({ difference }) => same(difference, next.difference))
+    )
+      break;
     const tried = [...corners, next];
     const found = nearestToOrigin(tried.map(({ difference }) => difference));
     const point = mixed(tried, found, ({ difference }) => difference);
@@ -93,9 +98,17 @@ function coreDistance(first: Grown, second: Grown): Cores {
  * @throws RangeError naming a measure that is wrong.
  */
 export function convexDistance(solidA: Solid, solidB: Solid): Distance {
-  const [first, second] = [grown(solidA), grown(solidB)];
-  const { distance, atLeast, a, b } = coreDistance(first, second);
+  return grownDistance(grown(solidA), grown(solidB), Number.POSITIVE_INFINITY);
+}
+
+/**
+ * Like {@link convexDistance}, for solids that are asked about many times.
+ *
+ * @param enough m; the search may end once the solids are proven farther apart than this, and the distance is then only an upper bound
+ */
+export function grownDistance(first: Grown, second: Grown, enough: number): Distance {
   const margins = first.margin + second.margin;
+  const { distance, atLeast, a, b } = coreDistance(first, second, enough + margins);
   if (distance <= margins) {
     const part = margins > 0 ? first.margin / margins : 0.5;
     const between = plus(a, times(part, minus(b, a)));

@@ -37,8 +37,23 @@ export interface Box {
   readonly high: Vec3;
 }
 
+/**
+ * Bar of rectangular section at any angle: the straight span of a chain, a box that turns with an arm. With a sag its middle swings that far to
+ * either side across, and the envelope is the hull of all its places.
+ */
+export interface Bar {
+  readonly shape: 'bar';
+  readonly from: Vec3;
+  readonly to: Vec3;
+  /** Direction in which the height counts; only its part square to the bar matters. */
+  readonly across: Vec3;
+  readonly halfHeight: number;
+  readonly halfWidth: number;
+  readonly sag: number;
+}
+
 /** A convex envelope that a part, still or moving, keeps within. */
-export type Solid = Capsule | Cylinder | Frustum | Box;
+export type Solid = Capsule | Cylinder | Frustum | Box | Bar;
 
 /** A convex core, and a margin by which it is grown all round. */
 export interface Grown {
@@ -144,6 +159,32 @@ function grownBox({ low, high }: Box): Grown {
   };
 }
 
+function grownBar({ from, to, across, halfHeight, halfWidth, sag }: Bar): Grown {
+  const { along } = axisOf('Bar', from, to);
+  checkPoint('Bar, across', across);
+  checkSize('Bar, halfHeight', halfHeight);
+  checkSize('Bar, halfWidth', halfWidth);
+  checkSize('Bar, sag', sag);
+  const side = cross(along, across);
+  if (!(norm(side) > 0)) refuse('Bar, across', across, 'a direction that is not the bar’s own');
+  const wide = unit(side);
+  const high = cross(wide, along);
+  const middle = times(0.5, plus(from, to));
+  return {
+    support: (direction) => {
+      const [up, aside] = [dot(direction, high), dot(direction, wide)];
+      const end = farther(direction, to, from);
+      const swung = sag > 0 ? farther(direction, plus(middle, times(up >= 0 ? sag : -sag, high)), end) : end;
+      return plus(
+        swung,
+        plus(times(up >= 0 ? halfHeight : -halfHeight, high), times(aside >= 0 ? halfWidth : -halfWidth, wide)),
+      );
+    },
+    inside: from,
+    margin: 0,
+  };
+}
+
 /**
  * A solid as a core and a margin.
  * @throws RangeError naming the measure that is wrong, what was read and what is accepted.
@@ -158,5 +199,7 @@ export function grown(solid: Solid): Grown {
       return grownFrustum(solid);
     case 'box':
       return grownBox(solid);
+    case 'bar':
+      return grownBar(solid);
   }
 }

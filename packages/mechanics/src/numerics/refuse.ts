@@ -8,33 +8,39 @@ export const ABOVE_ZERO = { min: 0, open: true } as const satisfies Range;
 
 const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
-/** Why a number does not fit, as a sentence; undefined when it does. */
-function problem(name: string, value: unknown, kind: Kind, range: Range | undefined): string | undefined {
+/** Why a number does not fit, as a sentence; undefined when it does. Words are made for a fault only: long lists are checked often. */
+function problem(
+  param: Param,
+  entry: number | null,
+  value: unknown,
+  kind: Kind,
+  range: Range | undefined,
+): string | undefined {
+  const wrong = typeof value === 'number' ? misfit(value, kind, range) : 'is not a number';
+  if (wrong === undefined) return undefined;
   const unit = siUnit(kind);
   const read = unit === '' ? String(value) : `${String(value)} ${unit}`;
-  const wrong = typeof value === 'number' ? misfit(value, kind, range) : 'is not a number';
-  return wrong === undefined ? undefined : `${name}: ${read} ${wrong}.`;
+  return `${sentence(param.meaning)}${entry === null ? '' : `, entry ${entry}`}: ${read} ${wrong}.`;
 }
 
 function problemOf(param: Param, value: unknown): string | undefined {
-  const name = sentence(param.meaning);
   switch (param.form) {
     case 'value':
-      return problem(name, value, param.kind, param.range);
+      return problem(param, null, value, param.kind, param.range);
     case 'integer': {
-      if (Number.isInteger(value)) return problem(name, value, 'count', param.range);
+      if (Number.isInteger(value)) return problem(param, null, value, 'count', param.range);
       const words = rangeWords(param.range, 'count');
-      return `${name}: ${String(value)} is not a whole number${words === '' ? '' : `; it must be ${words}`}.`;
+      return `${sentence(param.meaning)}: ${String(value)} is not a whole number${words === '' ? '' : `; it must be ${words}`}.`;
     }
     case 'vector':
     case 'list': {
       const least = param.form === 'vector' ? 3 : (param.atLeast ?? 0);
-      if (!Array.isArray(value)) return `${name}: ${String(value)} is not a list of numbers.`;
+      if (!Array.isArray(value)) return `${sentence(param.meaning)}: ${String(value)} is not a list of numbers.`;
       if (value.length < least || (param.form === 'vector' && value.length > 3))
-        return `${name}: ${value.length} entries read; ${param.form === 'vector' ? 'three' : `at least ${least}`} are accepted.`;
+        return `${sentence(param.meaning)}: ${value.length} entries read; ${param.form === 'vector' ? 'three' : `at least ${least}`} are accepted.`;
       const range = param.form === 'list' ? param.range : undefined;
       for (let k = 0; k < value.length; k++) {
-        const found = problem(`${name}, entry ${k + 1}`, value[k], param.kind, range);
+        const found = problem(param, k + 1, value[k], param.kind, range);
         if (found !== undefined) return found;
       }
       return undefined;
@@ -42,11 +48,11 @@ function problemOf(param: Param, value: unknown): string | undefined {
     case 'choice':
       return param.choices.some((choice) => choice === value)
         ? undefined
-        : `${name}: ${String(value)} is none of ${param.choices.join(', ')}.`;
+        : `${sentence(param.meaning)}: ${String(value)} is none of ${param.choices.join(', ')}.`;
     case 'text':
       return typeof value === 'string' && value !== ''
         ? undefined
-        : `${name}: ${JSON.stringify(value)} is not a text such as "${param.example}".`;
+        : `${sentence(param.meaning)}: ${JSON.stringify(value)} is not a text such as "${param.example}".`;
   }
 }
 

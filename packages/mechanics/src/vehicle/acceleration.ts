@@ -82,6 +82,9 @@ export const acceleration = defineMethod({
       symbol: 'E_e',
       meaning: 'work at the wheel that went into the engine’s own speed instead, while the clutch held',
     },
+    traceSpeeds: { form: 'list', kind: 'speed', symbol: 'v_j', meaning: 'speeds along the run, for drawing' },
+    traceTimes: { form: 'list', kind: 'time', symbol: 't_j', meaning: 'time at each of them' },
+    traceDistances: { form: 'list', kind: 'length', symbol: 's_j', meaning: 'distance at each of them' },
     gearTimes: { form: 'list', kind: 'time', symbol: 't_p', meaning: 'time under pull in each gear used' },
     gearDistances: { form: 'list', kind: 'length', symbol: 's_p', meaning: 'distance under pull in each gear used' },
     engineGains: { form: 'list', kind: 'energy', symbol: 'E_p', meaning: 'the engine’s part in each gear used' },
@@ -99,6 +102,9 @@ export const acceleration = defineMethod({
     'loadWork',
     'kineticGain',
     'engineGain',
+    'traceSpeeds',
+    'traceTimes',
+    'traceDistances',
   ],
   steps: [
     {
@@ -135,6 +141,7 @@ export const acceleration = defineMethod({
       at: 'section 3.4, acceleration time and distance',
       how: 'memory',
     },
+    { title: 'QUADPACK (R. Piessens and others)', edition: '1983', at: 'routine qk15', how: 'memory' },
     {
       title: 'A family of embedded Runge-Kutta formulae (Dormand, Prince)',
       edition: 'J. Comp. Appl. Math. 6 (1980)',

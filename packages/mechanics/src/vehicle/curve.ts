@@ -36,6 +36,9 @@ function peakAt(speeds: readonly number[], f: (speed: number) => number): number
   return f(found) > most ? found : (places[best] as number);
 }
 
+/** Curves by their speeds, then torques: rows do not change, and one engine is asked about many times. */
+const KNOWN = new WeakMap<readonly number[], WeakMap<readonly number[], TorqueCurve>>();
+
 /**
  * Full-throttle curve through measured rows.
  *
@@ -44,6 +47,14 @@ function peakAt(speeds: readonly number[], f: (speed: number) => number): number
  * @throws RangeError naming the row at fault.
  */
 export function torqueCurveThrough(speeds: readonly number[], torques: readonly number[]): TorqueCurve {
+  const known = KNOWN.get(speeds) ?? new WeakMap<readonly number[], TorqueCurve>();
+  KNOWN.set(speeds, known);
+  const curve = known.get(torques) ?? curveThrough(speeds, torques);
+  known.set(torques, curve);
+  return curve;
+}
+
+function curveThrough(speeds: readonly number[], torques: readonly number[]): TorqueCurve {
   const points = monotoneCubic(speeds, torques);
   const torque = (speed: number): number => cubicAt(points, speed);
   const peakTorqueAt = peakAt(speeds, torque);

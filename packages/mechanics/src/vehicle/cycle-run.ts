@@ -216,6 +216,7 @@ export const cycleRun = defineMethod({
         );
     const rule = { upSpeeds, downSpeeds, holdSteps: Math.ceil(input.holdTime / step) };
     const ground = groundLoad(input);
+    const leastTorque = Math.min(...input.torques);
     const meanSpeeds: number[] = [];
     const airPulls: number[] = [];
     const drivePulls: number[] = [];
@@ -236,7 +237,8 @@ export const cycleRun = defineMethod({
       const torque =
         ratio === undefined ? 0 : ((pull * rollingRadius) / ratio) * (pull > 0 ? 1 / efficiency : efficiency);
       const engine = Math.max(idleSpeed, turning);
-      if (engine > drive.highest || torque > torqueAt(drive, engine)) missedAt.push(k * step);
+      // The curve lies nowhere below its lowest row.
+      if (engine > drive.highest || (torque > leastTorque && torque > torqueAt(drive, engine))) missedAt.push(k * step);
       meanSpeeds.push(mean);
       airPulls.push(air);
       drivePulls.push(Math.max(pull, 0));

@@ -1,4 +1,6 @@
 import { integrate } from '../numerics/ode.ts';
+import { integralsOf } from '../numerics/quadrature.ts';
+import { findRoot } from '../numerics/root.ts';
 import { type Drive, torqueAt } from './drive.ts';
 import { type Load, steadyLoad } from './load.ts';
 
@@ -27,7 +29,15 @@ interface Pulled {
   readonly engineGain: number;
 }
 
-const FINE = { relative: 1e-10, absolute: 1e-12 } as const;
+/** The run so far, for drawing. */
+interface Trace {
+  readonly speeds: number[];
+  readonly times: number[];
+  readonly distances: number[];
+}
+
+/** Wanted error of each integral as a part of it. */
+const WITHIN = 1e-10;
 
 /** Pull at the wheel and mass to be sped up, in a gear at a road speed. */
 function gearAt(run: Run, ratio: number, slips: boolean, v: number): { pull: number; mass: number } {
@@ -38,8 +48,27 @@ function gearAt(run: Run, ratio: number, slips: boolean, v: number): { pull: num
   return { pull, mass: rollingMass + engineMass };
 }
 
-/** One gear from a speed to another, split where the curve has its corners and the clutch bites. */
-function pullThrough(run: Run, gear: number, from: number, to: number, stop: (message: string) => never): Pulled {
+/** Ends of the spans, with those places added where the tyre begins or ends to hold the pull back: the slope has a kink there. */
+function gripEnds(run: Run, ratio: number, places: readonly number[]): number[] {
+  const { drive, rollingRadius, efficiency, gripForce } = run;
+  const over = (v: number): number =>
+    (torqueAt(drive, Math.max(run.slipSpeed, (v * ratio) / rollingRadius)) * ratio * efficiency) / rollingRadius -
+    gripForce;
+  return places.slice(1).flatMap((next, k) => {
+    const here = places[k] as number;
+    return over(here) * over(next) < 0 ? [findRoot(over, here, next), next] : [next];
+  });
+}
+
+/** One gear from a speed to another, split where the curve has its corners and the clutch bites; each split is marked on the trace. */
+function pullThrough(
+  run: Run,
+  gear: number,
+  from: number,
+  to: number,
+  trace: Trace,
+  stop: (message: string) => never,
+): Pulled {
   const ratio = run.ratios[gear] as number;
   const bite = (run.slipSpeed * run.rollingRadius) / ratio;
   const corners = run.speeds
@@ -47,11 +76,13 @@ function pullThrough(run: Run, gear: number, from: number, to: number, stop: (me
     .concat(bite)
     .filter((corner) => corner > from && corner < to)
     .sort((a, b) => a - b);
-  let state: readonly number[] = [0, 0, 0, 0];
-  let engineGain = 0;
+  const ends = gripEnds(run, ratio, [from, ...corners, to]);
+  const [startTime, startDistance] = [trace.times.at(-1) as number, trace.distances.at(-1) as number];
+  let [time, distance, driveWork, loadWork, engineGain] = [0, 0, 0, 0, 0];
   let here = from;
-  for (const next of [...corners, to]) {
+  for (const next of ends) {
     const slips = next <= bite;
+    // What the road and the pull do does not depend on time: speed is what is integrated over.
     const slopes = (v: number): readonly number[] => {
       const { pull, mass } = gearAt(run, ratio, slips, v);
       const load = steadyLoad(run, v);
@@ -62,11 +93,19 @@ function pullThrough(run: Run, gear: number, from: number, to: number, stop: (me
       const slow = mass / (pull - load);
       return [slow, slow * v, slow * v * pull, slow * v * load];
     };
-    state = integrate(slopes, here, state, next, FINE);
+    slopes(here);
+    slopes(next);
+    const [t = 0, s = 0, drive = 0, load = 0] = integralsOf(slopes, here, next, WITHIN);
+    time += t;
+    distance += s;
+    driveWork += drive;
+    loadWork += load;
     if (!slips) engineGain += ((gearAt(run, ratio, slips, next).mass - run.rollingMass) * (next ** 2 - here ** 2)) / 2;
     here = next;
+    trace.speeds.push(here);
+    trace.times.push(startTime + time);
+    trace.distances.push(startDistance + distance);
   }
-  const [time = 0, distance = 0, driveWork = 0, loadWork = 0] = state;
   return { time, distance, driveWork, loadWork, engineGain };
 }
 
@@ -104,6 +143,7 @@ export function runThroughGears(run: Run, stop: (message: string) => never) {
   const engineGains: number[] = [];
   let [time, shiftDistance, driveWork, loadWork] = [0, 0, 0, 0];
   let here = run.fromSpeed;
+  const trace: Trace = { speeds: [here], times: [0], distances: [0] };
   const last = ratios.length - 1;
   const endOf = (gear: number): number =>
     ((gear === last ? drive.highest : shiftSpeed) * rollingRadius) / (ratios[gear] as number);
@@ -113,7 +153,7 @@ export function runThroughGears(run: Run, stop: (message: string) => never) {
     const end = Math.min(toSpeed, endOf(gear));
     if (end < toSpeed && gear === last)
       stop(`Speed at the end: ${toSpeed} m/s is more than the last gear reaches, ${end} m/s.`);
-    const pulled = pullThrough(run, gear, here, end, stop);
+    const pulled = pullThrough(run, gear, here, end, trace, stop);
     time += pulled.time;
     driveWork += pulled.driveWork;
     loadWork += pulled.loadWork;
@@ -128,6 +168,9 @@ export function runThroughGears(run: Run, stop: (message: string) => never) {
     shiftDistance += rolled.distance;
     loadWork += rolled.loadWork;
     here = rolled.speed;
+    trace.speeds.push(here);
+    trace.times.push(time);
+    trace.distances.push((trace.distances.at(-1) as number) + rolled.distance);
     if (here >= toSpeed)
       stop(`Speed at the end: ${toSpeed} m/s is passed by rolling downhill within a shift, not under pull.`);
     do gear++;
@@ -146,5 +189,8 @@ export function runThroughGears(run: Run, stop: (message: string) => never) {
     gearDistances,
     engineGains,
     shiftDistance,
+    traceSpeeds: trace.speeds,
+    traceTimes: trace.times,
+    traceDistances: trace.distances,
   };
 }

@@ -1,13 +1,17 @@
 import { gearAdjuster, lineAdjuster, settingOrder, slackAdjuster, takeUpFitting, takeUpWear } from './adjusters.ts';
 import { beltAngle, plane, seat } from './alignment.ts';
+import { armRub, armRubSlack, armSlack, armSlot, armWrap } from './arm.ts';
 import { close, enter, slide } from './assembly.ts';
 import { meshOnBodies, sidePull, slackOnBodies, supports, wheelSupports } from './bodies.ts';
 import { cruise, forward, pull as pullTarget, topSpeed } from './brief.ts';
 import { clear, fit, links, parallel, pull, slack, slope, wrap } from './chain.ts';
 import type { Check } from './check.ts';
+import { access, room, touch, touchWheel } from './clearance.ts';
 import { even, jointAngle, takes } from './coupling.ts';
 import { beltFit, centres, face, meet, undercut } from './gears.ts';
 import { idlerPlane, mesh, overrun, place, slackSide } from './idler.ts';
+import { clutch, grip, lift, speedometer, tip } from './road.ts';
+import { climb, climbGrip, cycle, reach, sprint } from './road-targets.ts';
 import { bar, swing } from './shop.ts';
 import { hand } from './spiral.ts';
 import { stroke } from './stroke.ts';
@@ -36,6 +40,16 @@ export const CHECKS: readonly Check[] = [
   topSpeed,
   cruise,
   pullTarget,
+  reach,
+  climb,
+  climbGrip,
+  sprint,
+  grip,
+  lift,
+  tip,
+  clutch,
+  cycle,
+  speedometer,
   swing,
   bar,
   slackAdjuster,
@@ -63,4 +77,13 @@ export const CHECKS: readonly Check[] = [
   wheelSupports,
   meshOnBodies,
   slackOnBodies,
+  room,
+  touch,
+  touchWheel,
+  access,
+  armSlack,
+  armWrap,
+  armRub,
+  armRubSlack,
+  armSlot,
 ];

@@ -10,7 +10,7 @@ import { type Check, oneSubject, type Scene } from './check.ts';
 import { measured } from './measured.ts';
 
 const TARGETS = '/brief/targets';
-const named = (...values: readonly (Value | null)[]): Value[] => values.filter((v) => v !== null);
+export const named = (...values: readonly (Value | null)[]): Value[] => values.filter((v) => v !== null);
 const target = { reserve: 1, from: 'a target is met or not' } as const;
 
 /** Rolls the wheel forward in the forward gears. */
@@ -61,7 +61,7 @@ function backward(scene: Scene): string {
 }
 
 /** Ratios from crank to wheel in one gear, and their product, as a used method. */
-function overallOf(scene: Scene, gear: number): { readonly ratio: number; readonly used: Used } {
+export function overallOf(scene: Scene, gear: number): { readonly ratio: number; readonly used: Used } {
   const { engine } = scene.model;
   const box = engine.gears[gear];
   const input = {

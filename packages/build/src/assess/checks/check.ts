@@ -4,6 +4,7 @@ import type { EngineCurve } from '../cases.ts';
 import type { CheckId } from '../check-ids.ts';
 import type { At, StageGeometry, Used } from '../geometry/types.ts';
 import type { CaseLoads } from '../loads.ts';
+import type { RoadParts } from '../road/parts.ts';
 import type { Strength } from '../strength/strength.ts';
 import type { Consequence, Missing, Use } from '../types.ts';
 
@@ -23,6 +24,8 @@ export interface Scene {
   readonly strength: Strength;
   /** Standing cases, then the rare ones; empty without a torque curve. */
   readonly cases: readonly CaseLoads[];
+  /** What the vehicle does on the road, worked out as it is asked for. */
+  readonly road: RoadParts;
   /** Prints an SI number in the units of the build. */
   readonly show: (use: Use, si: number) => string;
 }
@@ -75,6 +78,8 @@ export interface Check {
   readonly perCase: boolean;
   /** Also for the peaks that come rarely; else for steady driving only. */
   readonly rare?: true;
+  /** Reads inputs that only the road reads; a check without it must not. */
+  readonly onRoad?: true;
   readonly subjects: (model: Model) => readonly Subject[];
   /** Null: the check does not apply. `load` is null unless `perCase`. */
   readonly run: (scene: Scene, subject: Subject, load: CaseLoads | null) => Outcome | null;

@@ -1,10 +1,42 @@
 import { armChainTravel } from '@oddwheel/mechanics/suspension/chain-travel';
-import type { Shaft } from '../../model/model.ts';
-import { seatOf } from '../geometry/place.ts';
-import { type Check, stagesOfKind } from './check.ts';
+import { type ArmChain, armOrigins, onArmChain } from '../stroke/arm.ts';
+import { type Check, type Outcome, type Scene, stagesOfKind } from './check.ts';
 import { measured } from './measured.ts';
+import { perModel } from './per-model.ts';
 
-const onArm = (shaft: Shaft): boolean => shaft.seats.some((seat) => seat.body === 'swinging arm');
+function reaches(arm: ArmChain, { show }: Scene): Outcome {
+  const { stage, suspension } = arm;
+  const { links } = stage;
+  if (links === null)
+    return { kind: 'unknown', missing: [{ address: `${stage.address}/links`, says: 'the number of links fitted' }] };
+  const { input, output } = arm.travel;
+  const where: Readonly<Record<typeof output.tightestAt, string>> = {
+    'in line': 'tightest with sprocket, pivot and axle in line',
+    'full rebound': 'tightest at full rebound',
+    'full bump': 'tightest at full bump',
+    'everywhere alike': 'everywhere alike',
+  };
+  return measured(
+    { name: 'needed where tightest', value: output.linksTightest, kind: 'number', use: 'number' },
+    { name: 'fitted', value: links, kind: 'number', use: 'number' },
+    () =>
+      `Over the stroke the chain is ${where[output.tightestAt]}, and needs ${output.linksTightest.toFixed(3)} of its ${links} links there; its slack swings by ${show('length', output.slackSwing)}.`,
+    [],
+    () => [
+      {
+        method: armChainTravel,
+        input,
+        output,
+        origins: {
+          ...armOrigins(arm),
+          linksFitted: `${stage.address}/links`,
+          armAngles: `${suspension.address}/bump and ${suspension.address}/rebound`,
+        },
+      },
+    ],
+    { capacity: `${stage.address}/links`, demand: 'above' },
+  );
+}
 
 /** A chain to a wheel on a swinging arm reaches round over the whole stroke. */
 export const stroke: Check = {
@@ -15,64 +47,10 @@ export const stroke: Check = {
   atWorst: 'fails',
   perCase: false,
   subjects: stagesOfKind('chain'),
-  run: (scene, subject) => {
-    const geometry = subject.stage === null ? undefined : scene.stages[subject.stage];
-    if (geometry?.stage.kind !== 'chain' || onArm(geometry.from) === onArm(geometry.to)) return null;
-    const { stage, from, to } = geometry;
-    const { suspension } = scene.model;
-    if (!suspension)
-      return {
-        kind: 'unknown',
-        missing: [{ address: '/brief/suspension', says: 'pivot, bump and rebound of the swinging arm' }],
-      };
-    if (stage.links === null)
-      return { kind: 'unknown', missing: [{ address: `${stage.address}/links`, says: 'the number of links fitted' }] };
-    if (!geometry.chain || stage.idler) return geometry.chain ? null : { kind: 'unknown', missing: geometry.trouble };
-    const [fixed, moving] = onArm(to)
-      ? [seatOf(from, stage.from), seatOf(to, stage.to)]
-      : [seatOf(to, stage.to), seatOf(from, stage.from)];
-    const { pivot, bump, rebound } = suspension;
-    const [back, up] = [pivot[0] - moving.at[0], moving.at[2] - pivot[2]];
-    const drawn = Math.atan2(up, back);
-    // An arm that leads lifts its wheel as its angle falls.
-    const lift = back >= 0 ? 1 : -1;
-    const ends = [drawn - lift * rebound, drawn, drawn + lift * bump].sort((a, b) => a - b);
-    const input = {
-      pivot,
-      sprocket: fixed.at,
-      armLength: Math.hypot(back, up),
-      pitch: stage.size.pitch,
-      teethDriver: stage.teeth.driver,
-      teethDriven: stage.teeth.driven,
-      linksFitted: stage.links,
-      armAngles: ends,
-    };
-    const output = armChainTravel.run(input);
-    const { show } = scene;
-    return measured(
-      { name: 'needed where tightest', value: output.linksTightest, kind: 'number', use: 'number' },
-      { name: 'fitted', value: stage.links, kind: 'number', use: 'number' },
-      () =>
-        `Over the stroke the chain is tightest ${output.tightestAt === 'everywhere alike' ? 'everywhere alike' : `at ${output.tightestAt}`} and then needs ${output.linksTightest.toFixed(3)} of its ${stage.links} links; its slack swings by ${show('length', output.slackSwing)}.`,
-      [],
-      () => [
-        {
-          method: armChainTravel,
-          input,
-          output,
-          origins: {
-            pivot: `${suspension.address}/pivot`,
-            sprocket: fixed.address,
-            armLength: 'places of pivot and axle',
-            pitch: `chain-sizes/${stage.size.key}`,
-            teethDriver: `${stage.address}/teeth/driver`,
-            teethDriven: `${stage.address}/teeth/driven`,
-            linksFitted: `${stage.address}/links`,
-            armAngles: `${suspension.address}/bump and ${suspension.address}/rebound`,
-          },
-        },
-      ],
-      { capacity: `${stage.address}/links`, demand: 'above' },
-    );
-  },
+  run: perModel((scene, subject) =>
+    onArmChain<Outcome | null>(scene, subject.stage, {
+      arm: (arm) => reaches(arm, scene),
+      missing: (missing) => ({ kind: 'unknown', missing }),
+    }),
+  ),
 };

@@ -1,5 +1,5 @@
 import { gripLimit } from '@oddwheel/mechanics/vehicle/grip-limit';
-import type { Model } from '../../model/model.ts';
+import type { Model, Value } from '../../model/model.ts';
 import { type CasePoint, type EngineCurve, ordinal } from '../cases.ts';
 import type { At } from '../geometry/types.ts';
 
@@ -44,6 +44,12 @@ export function gripTorque(model: Model, at: At, rollOut: number | null): number
     friction,
   });
   return Math.min(force, most) * radius;
+}
+
+/** Inputs that the rare peaks hang on, beside those of the drive. */
+export function rareValues({ engine, vehicle, loads }: Model): (Value | null)[] {
+  const { mass, wheelbase, drivenLoad, centreHeight } = vehicle;
+  return [engine.clutchTorque, engine.drag, loads.grip, loads.shock, mass, wheelbase, drivenLoad, centreHeight];
 }
 
 /** The lesser of two ends of a torque, with its word. */

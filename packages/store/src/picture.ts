@@ -1,6 +1,9 @@
 /** Types of picture that a build keeps, told from their first bytes and not from what a sender says. */
 export type PictureType = 'image/jpeg' | 'image/png' | 'image/webp';
 
+/** Largest picture that a build keeps, bytes. */
+export const PICTURE_LIMIT = 25 * 1024 * 1024;
+
 const ascii = (bytes: Uint8Array, from: number, to: number): string => String.fromCharCode(...bytes.subarray(from, to));
 
 /**

@@ -1,0 +1,34 @@
+import type { StepId } from './steps.ts';
+
+/**
+ * Which step a finding belongs to, by the beginning of its check's id. The longest beginning that fits decides, so one
+ * check can stand apart from its family.
+ */
+const STEP_OF_CHECK: Readonly<Record<string, StepId>> = {
+  'path.': 'layout',
+  'output.': 'strength',
+  'target.': 'ratios',
+  'road.': 'ratios',
+  'shop.': 'make',
+  'unit.': 'strength',
+  'chain.': 'layout',
+  'chain.pull': 'strength',
+  'belt.': 'layout',
+  'bevel.': 'layout',
+  'spur.': 'layout',
+  'idler.': 'layout',
+  'idler.overrun': 'strength',
+  'coupling.': 'layout',
+  'bodies.': 'layout',
+  'arm.': 'layout',
+  'clear.': 'layout',
+  'adjust.': 'layout',
+  'assembly.': 'layout',
+};
+
+/** The step that a check belongs to; null for one that no step claims. */
+export function stepOfCheck(check: string): StepId | null {
+  const fits = Object.keys(STEP_OF_CHECK).filter((start) => check.startsWith(start));
+  const longest = fits.reduce((best, start) => (start.length > best.length ? start : best), '');
+  return STEP_OF_CHECK[longest] ?? null;
+}

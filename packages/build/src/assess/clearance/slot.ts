@@ -1,0 +1,93 @@
+import { plus, times } from '@oddwheel/mechanics/numerics/vector';
+import type { Model, Shaft } from '../../model/model.ts';
+import type { Scene } from '../checks/check.ts';
+import { stageGeometry } from '../geometry/stage.ts';
+import { allParts } from './all-parts.ts';
+import { type Placed, placed, type Smallest, smallestOf } from './nearest.ts';
+
+/** The wheel’s axle at one end of its slot: the parts that go with it, in the places that they then have. */
+export interface SlotEnd {
+  readonly moved: (part: Placed) => Placed | null;
+}
+
+/** The slot of the wheel’s axle: how far it reaches each way, and its two ends. */
+export interface AxleSlot {
+  readonly travel: number;
+  /** Whether a part goes with the axle, or, a chain or belt, leads to it. */
+  readonly moves: (part: Placed) => boolean;
+  readonly ends: readonly SlotEnd[];
+}
+
+const keyOf = ({ part }: Placed): string => `${part.role} ${part.address} ${part.name}`;
+
+function shifted(shaft: Shaft, by: Shaft['origin']): Shaft {
+  return {
+    ...shaft,
+    origin: plus(shaft.origin, by),
+    seats: shaft.seats.map((seat) => ({ ...seat, at: plus(seat.at, by) })),
+  };
+}
+
+/** The build with the wheel’s axle moved along its slot, and its parts. */
+function endOf({ model, stages, at }: Scene, axle: Shaft, by: Shaft['origin'], topSpeed: number | null): SlotEnd {
+  const moved = shifted(axle, by);
+  const there: Model = { ...model, shafts: model.shafts.map((shaft) => (shaft === axle ? moved : shaft)) };
+  const geometry = stages.map((one) => (one.to === axle ? stageGeometry(one.stage, one.from, moved, at) : one));
+  const { arm, parts } = allParts(there, geometry, topSpeed);
+  const byKey = new Map(
+    parts.map((part): [string, Placed] => {
+      const one = placed(part, arm?.angles ?? [0]);
+      return [keyOf(one), one];
+    }),
+  );
+  return { moved: (part) => byKey.get(keyOf(part)) ?? null };
+}
+
+/** The slot of the wheel’s axle; null where no adjuster of a chain or belt moves it, or its travel is nothing. */
+export function axleSlot(scene: Scene, topSpeed: number | null): AxleSlot | null {
+  const { model, stages } = scene;
+  const axle = model.shafts.at(-1);
+  if (!axle) return null;
+  const slot = model.adjusters.find(({ sets, moves, travel }) => sets === 'slack' && moves === axle.id && travel > 0);
+  if (!slot) return null;
+  const own = new Set([axle.address, ...axle.seats.map(({ address }) => address)]);
+  const leading = new Set(stages.flatMap(({ stage, to }) => (to === axle ? [stage.address] : [])));
+  return {
+    travel: slot.travel,
+    moves: ({ part }) => own.has(part.address) || leading.has(part.address),
+    ends: [1, -1].map((sign) => endOf(scene, axle, times(sign * slot.travel, slot.along), topSpeed)),
+  };
+}
+
+/** Two parts at the end of the slot where they come nearest. */
+export interface AtSlotEnd {
+  readonly a: Placed;
+  readonly b: Placed;
+  readonly found: Smallest;
+  /** What the slot takes away beyond stroke and larger sprockets, m. */
+  readonly takes: number;
+}
+
+/**
+ * The end of the slot that brings two parts nearer than they come without it; null where neither does.
+ * @param found the two with the axle as drawn
+ */
+export function nearestInSlot(
+  slot: AxleSlot,
+  a: Placed,
+  b: Placed,
+  angles: readonly number[],
+  found: Smallest,
+): AtSlotEnd | null {
+  if (!slot.moves(a) && !slot.moves(b)) return null;
+  let best: AtSlotEnd | null = null;
+  for (const end of slot.ends) {
+    const [there, other] = [end.moved(a), end.moved(b)];
+    if (!there || !other) continue;
+    const below = best ? best.found.nearest.distance : found.nearest.distance;
+    const nearer = smallestOf(there, other, angles, below);
+    if (nearer && nearer.nearest.distance < below)
+      best = { a: there, b: other, found: nearer, takes: found.nearest.distance - nearer.nearest.distance };
+  }
+  return best;
+}
