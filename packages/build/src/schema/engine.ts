@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { choiceField, integerField, quantityField, textField } from './field.ts';
-import { direction3, point3, seats } from './path.ts';
+import { direction3, point3, seats, shaftStrength } from './path.ts';
 import { ratioField } from './ratio-field.ts';
 
 const curve = z
@@ -105,6 +105,7 @@ export const engine = z
             'An output that carried a sprocket in its first life was made for side pull. One that drove a shaft through a joint was made for torque only.',
         }).optional(),
         seats,
+        ...shaftStrength,
       })
       .meta({ 'x-field': { name: 'Output shaft' } }),
   })

@@ -173,7 +173,7 @@ const join = z.strictObject({
     .optional(),
 });
 
-const shaftStrength = {
+export const shaftStrength = {
   material: keyField({ name: 'Steel', table: 'shaft-steels', example: '1045-hot-rolled' }).optional(),
   surface: choiceField('Surface', ['ground', 'machined or cold drawn', 'hot rolled', 'as forged']).optional(),
   pieces: z
