@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import type { Assessment } from '@oddwheel/build/assess/types';
 import { branchFor, nodeAt, pointerKey, walkSchema } from '@oddwheel/build/schema/describe';
-import { applyEdit, explainFinding, moveHere, openSession } from '@oddwheel/build/session';
+import { applyEdit, explainFinding, moveHere, openSession, rangePass } from '@oddwheel/build/session';
 import type { Session } from '@oddwheel/build/session-types';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
@@ -111,6 +111,31 @@ describe('reuse', () => {
       if (applied % 40 === 0) warm = open(DEMO);
     }
     expect(applied).toBeGreaterThan(300);
+  });
+
+  test('the ends of ranges tried step by step, after an answer from the middle, are those tried at once', () => {
+    const first = openSession(DEMO, { ends: 'not yet' });
+    if (!first.ok) throw new Error('open');
+    expect(first.session.assessment.ends).toBe('not yet');
+    const edited = applyEdit(
+      first.session,
+      [{ op: 'set', at: '/path/stages/chain-1/teeth/driver', value: 16 }],
+      'not yet',
+    );
+    if (!edited.ok) throw new Error('edit');
+    expect(
+      edited.session.assessment.findings.every(({ reserve }) => reserve === null || reserve.lo === reserve.hi),
+    ).toBe(true);
+    const pass = rangePass(edited.session);
+    let steps = 0;
+    let step = pass.next();
+    for (; !step.done; step = pass.next()) steps += 1;
+    expect(steps).toBeGreaterThan(20);
+    const at = openSession(edited.session.text, { cache: false, here: edited.session.here });
+    if (!at.ok) throw new Error('cold');
+    expect(exactly({ ...step.value.assessment, hereNote: null })).toBe(
+      exactly({ ...at.session.assessment, hereNote: null }),
+    );
   });
 
   test('an edit and its inverse give back the same text and the same assessment', () => {

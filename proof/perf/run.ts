@@ -8,7 +8,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { performance } from 'node:perf_hooks';
 import { fileURLToPath } from 'node:url';
-import { applyEdit, moveHere, openSession, validateText } from '@oddwheel/build/session';
+import { applyEdit, moveHere, openSession, rangePass, validateText } from '@oddwheel/build/session';
 import type { Session } from '@oddwheel/build/session-types';
 import { openDiskStore } from '@oddwheel/store/disk';
 
@@ -84,7 +84,35 @@ const edits = times(50, (k) => {
   if (!edited.ok) throw new Error(JSON.stringify(edited.faults));
   session = edited.session;
 });
-print('one edit', 50, median(edits));
+print('one edit, with all ends of ranges', 50, median(edits));
+
+session = opened();
+const middles = times(50, (k) => {
+  const edited = applyEdit(session, [{ op: 'set', at: TEETH, value: k % 2 === 0 ? 16 : 17 }], 'not yet');
+  if (!edited.ok) throw new Error(JSON.stringify(edited.faults));
+  session = edited.session;
+});
+print('one edit, at the middle of the ranges', 50, median(middles));
+
+let longest = 0;
+const passes = times(20, (k) => {
+  const edited = applyEdit(session, [{ op: 'set', at: TEETH, value: k % 2 === 0 ? 16 : 17 }], 'not yet');
+  if (!edited.ok) throw new Error(JSON.stringify(edited.faults));
+  const pass = rangePass(edited.session);
+  for (let done = false; !done; )
+    longest = Math.max(
+      longest,
+      timed(() => {
+        const step = pass.next();
+        if (step.done) {
+          done = true;
+          session = step.value;
+        }
+      }),
+    );
+});
+print('the ends of ranges after it', 20, median(passes));
+print('longest step of those', 20, longest);
 
 const STEPS = 500;
 session = opened();

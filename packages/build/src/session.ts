@@ -1,4 +1,5 @@
 import { assess, type WantedHere } from './assess/assess.ts';
+import { type Ends, rangeSteps } from './assess/evaluation.ts';
 import { explain } from './assess/explain.ts';
 import { hashText } from './document/hash.ts';
 import { applyPatches, type Patch } from './document/patch.ts';
@@ -15,37 +16,62 @@ export { validateText } from './read/read-build.ts';
  * @param options.here slider; blank parts take a middle gear and the middle of its range
  * @param options.previous a session of the same build: what did not change is not computed again
  * @param options.cache false computes everything afresh; the answer is the same, bit for bit
+ * @param options.ends 'not yet' answers from the middle of all ranges; `rangePass` gives the rest
  */
 export function openSession(
   text: string,
-  options: { readonly here?: WantedHere; readonly previous?: Session; readonly cache?: boolean } = {},
+  options: {
+    readonly here?: WantedHere;
+    readonly previous?: Session;
+    readonly cache?: boolean;
+    readonly ends?: Ends;
+  } = {},
 ): Opened {
   const read = readBuild(text);
   if (!read.ok) return read;
   const cache: Cache | null = options.cache === false ? null : (options.previous?.evaluation.cache ?? createCache());
   const build: BuildFile = options.previous ? shareUnchanged(options.previous.build, read.build) : read.build;
-  return { ok: true, session: assessed(text, build, read.from, options.here ?? options.previous?.here ?? {}, cache) };
+  const here = options.here ?? options.previous?.here ?? {};
+  return { ok: true, session: assessed(text, build, read.from, here, cache, options.ends ?? 'tried') };
 }
 
-function assessed(text: string, build: BuildFile, from: number, here: WantedHere, cache: Cache | null): Session {
+function assessed(
+  text: string,
+  build: BuildFile,
+  from: number,
+  here: WantedHere,
+  cache: Cache | null,
+  ends: Ends,
+): Session {
   const model = resolve(build, cache);
-  const { assessment, evaluation } = assess(model, here, cache);
+  const { assessment, evaluation } = assess(model, here, cache, ends);
   return { text, hash: hashText(text), build, from, here: assessment.here, assessment, evaluation };
 }
 
 /** Applies an edit to the text and assesses it anew. An edit that would make the file faulty changes nothing. */
-export function applyEdit(session: Session, patches: readonly Patch[]): Edited {
+export function applyEdit(session: Session, patches: readonly Patch[], ends: Ends = 'tried'): Edited {
   const patched = applyPatches(session.text, patches);
   if (!patched.ok) return patched;
-  const opened = openSession(patched.text, { previous: session });
+  const opened = openSession(patched.text, { previous: session, ends });
   return opened.ok ? { ok: true, session: opened.session, inverse: patched.inverse } : opened;
+}
+
+/**
+ * Tries the ends of the uncertain inputs of a session that stands on their middle so far. Each step is short, so that a
+ * caller can answer others in between or give up; the last one gives the session as if it had been asked for at once.
+ */
+export function* rangePass(session: Session): Generator<void, Session> {
+  const { cache, model } = session.evaluation;
+  if (cache) yield* rangeSteps(model, cache);
+  const { assessment, evaluation } = assess(model, session.here, cache);
+  return { ...session, assessment, evaluation };
 }
 
 /** Moves the slider; the build stays as it is. */
 export function moveHere(session: Session, wanted: WantedHere): Session {
-  const { cache, model } = session.evaluation;
+  const { cache, model, ends } = session.evaluation;
   const here = { gear: wanted.gear ?? session.here.gear, roadSpeed: wanted.roadSpeed ?? session.here.roadSpeed };
-  const { assessment, evaluation } = assess(model, here, cache);
+  const { assessment, evaluation } = assess(model, here, cache, ends);
   return { ...session, here: assessment.here, assessment, evaluation };
 }
 

@@ -1,7 +1,8 @@
+import type { Assessment } from '@oddwheel/build/assess/types';
 import type { Fault } from '@oddwheel/build/fault';
 import type { HostAnswer, HostClient } from '../link/host-client.ts';
 import * as sync from '../link/sync.ts';
-import { withChange } from '../worker/changes.ts';
+import { type AssessmentChange, withChange } from '../worker/changes.ts';
 import type { Outcome, Replayed } from '../worker/model-api.ts';
 import type { RemoteModel } from '../worker/remote.ts';
 import { sayChange } from './announce.ts';
@@ -57,6 +58,19 @@ export function createDocument(
     const before = store.getState().assessment;
     const assessment = withChange(before, outcome.change);
     store.setState({ assessment, hash: outcome.hash, parts: outcome.parts, fileFaults: [] });
+    if (before && assessment.ends === 'tried')
+      store.setState({ said: sayChange(before.findings, assessment.findings) });
+    await changed();
+    void tryEnds(before);
+  };
+
+  /** Asks for the ends of all ranges, once the numbers at their middle are on the page. */
+  const tryEnds = async (before: Assessment | null): Promise<void> => {
+    const change = await slow<AssessmentChange | null>(model.ranges());
+    const now = store.getState().assessment;
+    if (!change || !now) return;
+    const assessment = withChange(now, change);
+    store.setState({ assessment });
     if (before) store.setState({ said: sayChange(before.findings, assessment.findings) });
     await changed();
   };

@@ -36,6 +36,11 @@ export interface ModelApi {
   /** Forgets the build, before another one is opened. */
   readonly close: () => void;
   readonly apply: (patches: readonly Patch[]) => Outcome;
+  /**
+   * Tries the ends of all uncertain inputs, which `open` and `apply` leave for later; others are answered in between.
+   * Null where there is nothing to try, or the build has changed meanwhile.
+   */
+  readonly ranges: () => Promise<AssessmentChange | null>;
   /** Turns typed text into an edit without making it. */
   readonly typeField: (address: string, typed: string | null) => TypedEdit;
   readonly moveHere: (here: Here) => AssessmentChange;

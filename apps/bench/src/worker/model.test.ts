@@ -32,6 +32,23 @@ describe('the model behind the page, on the marsh-hauler demo', () => {
     expect(change).not.toHaveProperty('parts');
   });
 
+  it('the ends of ranges come after the numbers at their middle, once, and not for a build that was edited meanwhile', async () => {
+    const { model, first } = opened();
+    expect(first.change.ends).toBe('not yet');
+    const ranged = await model.ranges();
+    expect(ranged?.ends).toBe('tried');
+    expect(ranged?.findings?.some(({ reserve }) => reserve !== null && reserve.lo < reserve.hi)).toBe(true);
+    expect(await model.ranges()).toBeNull();
+    const typed = model.typeField(TEETH, '16');
+    model.apply(typed.ok ? typed.patches : []);
+    const overtaken = model.ranges();
+    model.moveHere({ gear: '2', roadSpeed: 4 });
+    const back = model.typeField(TEETH, '17');
+    model.apply(back.ok ? back.patches : []);
+    expect(await overtaken).toBeNull();
+    expect((await model.ranges())?.ends).toBe('tried');
+  });
+
   it('edits that are not saved yet are made again on another text, and one that no longer fits is told', () => {
     const { model } = opened();
     const again = model.open(demo.replace('"links": 84', '"links": 86'), [

@@ -3,7 +3,7 @@ import type { Patch } from '@oddwheel/build/document/patch';
 import type { Fault } from '@oddwheel/build/fault';
 import { fieldsAt, typeField } from '@oddwheel/build/fields';
 import { BUILD_SCHEMA, valueAt } from '@oddwheel/build/schema/describe';
-import { applyEdit, explainFinding, moveHere, openSession } from '@oddwheel/build/session';
+import { applyEdit, explainFinding, moveHere, openSession, rangePass } from '@oddwheel/build/session';
 import type { Session } from '@oddwheel/build/session-types';
 import { drawingSvg } from '@oddwheel/sheets/svg';
 import { layoutViews } from '@oddwheel/sheets/views';
@@ -13,6 +13,11 @@ import type { ModelApi, Outcome, Part, Replayed } from './model-api.ts';
 /** Lettering in mm of the vehicle, and mm of the vehicle for a mm of paper: legible when the drawing fills the screen of a laptop. */
 const TEXT_HEIGHT = 26;
 const PAPER_SCALE = 5;
+
+/** Longest that the pass over the ranges keeps the worker from answering, ms. */
+const STRETCH = 8;
+
+const letOthersIn = (): Promise<void> => new Promise((done) => setTimeout(done, 0));
 
 /** A model without a build; `open` gives it one. */
 export function createModel(): ModelApi {
@@ -39,11 +44,14 @@ export function createModel(): ModelApi {
 
   return {
     open: (text: string, edits: readonly (readonly Patch[])[]): Replayed => {
-      const opened = openSession(text, session ? { here: session.here, previous: session } : {});
+      const opened = openSession(text, {
+        ...(session ? { here: session.here, previous: session } : {}),
+        ends: 'not yet',
+      });
       if (!opened.ok) return { ok: false, faults: opened.faults, refused: [] };
       let next = opened.session;
       const refused = edits.map((patches): readonly Fault[] | null => {
-        const edited = applyEdit(next, patches);
+        const edited = applyEdit(next, patches, 'not yet');
         if (!edited.ok) return edited.faults;
         next = edited.session;
         return null;
@@ -55,8 +63,26 @@ export function createModel(): ModelApi {
       sent = null;
     },
     apply: (patches) => {
-      const edited = applyEdit(current(), patches);
+      const edited = applyEdit(current(), patches, 'not yet');
       return edited.ok ? outcome(edited.session) : { ok: false, faults: edited.faults };
+    },
+    ranges: async () => {
+      let from = session;
+      if (!from || from.assessment.ends === 'tried') return null;
+      let pass = rangePass(from);
+      let since = performance.now();
+      for (;;) {
+        const step = pass.next();
+        if (step.done) return tell(step.value);
+        if (performance.now() - since < STRETCH) continue;
+        await letOthersIn();
+        since = performance.now();
+        if (session === from) continue;
+        if (session?.hash !== from.hash) return null;
+        // The slider was moved; what is worked out so far is kept.
+        from = session;
+        pass = rangePass(from);
+      }
     },
     typeField: (address, typed) => typeField(current(), address, typed),
     moveHere: (here) => tell(moveHere(current(), here)),

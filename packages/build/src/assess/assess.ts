@@ -4,7 +4,7 @@ import { adjustmentOf } from './adjusters/adjustment.ts';
 import { assemblyOf } from './assembly/assembly.ts';
 import { placeSlider } from './cases.ts';
 import { clearancesOf } from './clearance/clearance.ts';
-import { type Evaluation, evaluate } from './evaluation.ts';
+import { type Ends, type Evaluation, evaluate } from './evaluation.ts';
 import { findingsOf } from './findings.ts';
 import { layoutOf } from './layout/layout.ts';
 import { partsNeeded } from './parts.ts';
@@ -22,11 +22,15 @@ export interface WantedHere {
   readonly roadSpeed?: number | undefined;
 }
 
-/** Places the slider and assesses the model. Pure; with a cache it gives the same answer faster. */
+/**
+ * Places the slider and assesses the model. Pure; with a cache it gives the same answer faster.
+ * @param ends 'not yet' leaves the ends of uncertain inputs for later: the answer stands on their middle alone, and says so
+ */
 export function assess(
   model: Model,
   wanted: WantedHere,
   cache: Cache | null,
+  ends: Ends = 'tried',
 ): { readonly assessment: Assessment; readonly evaluation: Evaluation } {
   const scene = buildScene(model, MIDDLE, cache);
   // Before the checks, which read what is kept here.
@@ -40,7 +44,7 @@ export function assess(
         })
       : [];
   const slider = placeSlider(wanted, spans, (speed) => show('speed', speed));
-  const evaluation = evaluate(model, slider.here, cache);
+  const evaluation = evaluate(model, slider.here, cache, ends);
   const findings = findingsOf(evaluation);
   return { evaluation, assessment: write(evaluation, findings, slider.here, slider.note) };
 }
@@ -60,6 +64,7 @@ function write(evaluation: Evaluation, findings: readonly Finding[], here: Here,
     gears: gearSpans(evaluation),
     cases: loadCases(evaluation),
     findings,
+    ends: evaluation.ends,
     reserves: middle.reserves.map((x, k) => (plainRows.has(Math.floor(k / evaluation.columns)) ? Number.NaN : x)),
     assumed: [...model.values.filter((v) => v.origin === 'assumed').map(assumedOf), ...standAssumed(stroke, show)],
     findOut: findOut(evaluation, findings),

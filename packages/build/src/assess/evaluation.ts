@@ -6,7 +6,7 @@ import type { CaseLoads } from './loads.ts';
 import { roadInputs } from './road/inputs.ts';
 import { buildScene, loadsAtSlider } from './scene.ts';
 import type { Here } from './types.ts';
-import { type Corner, cornerKey, findCorners, isUncertain, MIDDLE } from './uncertainty.ts';
+import { type Corner, cornerKey, findCorners, MIDDLE, moverOf, uncertainOf } from './uncertainty.ts';
 
 /** One check on one subject. */
 export interface Row {
@@ -28,6 +28,9 @@ export interface CornerResult {
 export const PLAIN_HOLDS = 2;
 export const PLAIN_FAILS = 0.5;
 
+/** Whether the ends of uncertain inputs were tried, or only their middle so far. */
+export type Ends = 'tried' | 'not yet';
+
 /** Everything that an assessment is written from. */
 export interface Evaluation {
   readonly model: Model;
@@ -38,6 +41,7 @@ export interface Evaluation {
   readonly middle: CornerResult;
   /** Other corners that were tried. */
   readonly others: readonly CornerResult[];
+  readonly ends: Ends;
   readonly cache: Cache | null;
 }
 
@@ -114,46 +118,73 @@ function perCorner<T>(compute: (corner: Corner) => T): (corner: Corner) => T {
   };
 }
 
-/**
- * Runs every check at the middle of all inputs and at the corners that matter.
- * @param here slider, already placed inside its gear
- */
-export function evaluate(model: Model, here: Here, cache: Cache | null): Evaluation {
+/** All rows at one corner, but for the slider. */
+interface CornerParts {
+  readonly corner: Corner;
+  readonly scene: Scene;
+  readonly standing: Float64Array;
+  /** The corner without the inputs that only the road reads. */
+  readonly within: Corner;
+}
+
+/** The rows of a model, and what they say at any corner; kept in the cache. */
+function partsOf(model: Model, cache: Cache | null) {
   const rows = reuse(cache, 'rows', [model], () => rowsOf(model));
-  const uncertain = reuse(cache, 'uncertain', [model], () => model.values.filter(isUncertain));
-  const gear = Number(here.gear) - 1;
+  const uncertain = reuse(cache, 'uncertain', [model], () => uncertainOf(model.values));
   const ofRoad = reuse(cache, 'road-inputs', [model], () => roadInputs(model));
   // Checks of the drive read none of the road's inputs, so corners that differ in those only share one run.
-  const driveParts = perCorner((corner) =>
+  const drive = perCorner((corner) =>
     reuse(cache, `drive:${cornerKey(corner)}`, [model], () => {
       const scene = buildScene(model, corner, cache);
       return { scene, standing: standingReserves(rows, scene, false) };
     }),
   );
-  const cornerParts = perCorner((corner) =>
-    reuse(cache, `corner:${cornerKey(corner)}`, [model], () => {
-      const within = new Map([...corner].filter(([address]) => !ofRoad.has(address)));
-      const drive = driveParts(within);
-      const scene = within.size === corner.size ? drive.scene : buildScene(model, corner, cache);
-      const standing = standingReserves(rows, scene, true).map((x, k) =>
-        Number.isNaN(x) ? (drive.standing[k] ?? x) : x,
-      );
-      return { corner, scene, standing, within };
-    }),
+  const whole = perCorner(
+    (corner): CornerParts =>
+      reuse(cache, `corner:${cornerKey(corner)}`, [model], () => {
+        const within = new Map([...corner].filter(([address]) => !ofRoad.has(address)));
+        const { scene: driven, standing: ofDrive } = drive(within);
+        const scene = within.size === corner.size ? driven : buildScene(model, corner, cache);
+        const standing = standingReserves(rows, scene, true).map((x, k) => (Number.isNaN(x) ? (ofDrive[k] ?? x) : x));
+        return { corner, scene, standing, within };
+      }),
   );
-  const corners = reuse(
-    cache,
-    'corners',
-    [model],
-    () => findCorners(uncertain, (corner) => watched(cornerParts(corner))).corners,
-  );
+  const corners = (): readonly Corner[] =>
+    reuse(cache, 'corners', [model], () => findCorners(uncertain, (corner) => watched(whole(corner))).corners);
+  return { rows, uncertain, drive, whole, corners };
+}
+
+/**
+ * Works out every corner of the uncertain inputs, one for each step, and keeps it in the cache for `evaluate`.
+ * Between two steps the caller may answer others, or give up.
+ */
+export function* rangeSteps(model: Model, cache: Cache): Generator<void, void> {
+  const { uncertain, whole, corners } = partsOf(model, cache);
+  for (const value of uncertain)
+    for (const end of ['lo', 'hi'] as const) {
+      whole(new Map([[moverOf(value), end]]));
+      yield;
+    }
+  for (const corner of corners()) {
+    whole(corner);
+    yield;
+  }
+}
+
+/**
+ * Runs every check at the middle of all inputs and, where the ends of ranges are asked for, at the corners that matter.
+ * @param here slider, already placed inside its gear
+ */
+export function evaluate(model: Model, here: Here, cache: Cache | null, ends: Ends): Evaluation {
+  const { rows, uncertain, drive, whole, corners } = partsOf(model, cache);
+  const gear = Number(here.gear) - 1;
   const sliderOf = perCorner((within) => {
-    const { scene } = driveParts(within);
+    const { scene } = drive(within);
     const atSlider = loadsAtSlider(scene, gear, here.roadSpeed);
     return { atSlider, numbers: sliderReserves(rows, scene, atSlider) };
   });
   const at = (corner: Corner): CornerResult => {
-    const { scene, standing, within } = cornerParts(corner);
+    const { scene, standing, within } = whole(corner);
     const { atSlider, numbers } = sliderOf(within);
     return { corner, scene, atSlider, reserves: withSlider(rows, scene, standing, numbers) };
   };
@@ -165,7 +196,8 @@ export function evaluate(model: Model, here: Here, cache: Cache | null): Evaluat
     columns: middle.scene.cases.length + 1,
     uncertain,
     middle,
-    others: corners.map(at),
+    others: ends === 'tried' ? corners().map(at) : [],
+    ends,
     cache,
   };
 }

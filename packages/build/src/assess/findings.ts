@@ -2,6 +2,7 @@ import type { Value } from '../model/model.ts';
 import { type Amount, looksAt, type Outcome, wantedReserve } from './checks/check.ts';
 import { type CornerResult, type Evaluation, lowest, PLAIN_HOLDS, type Row } from './evaluation.ts';
 import { CONSEQUENCES, type Finding, type Measured, type Severity, type Spread } from './types.ts';
+import { moverOf } from './uncertainty.ts';
 
 const ORDER: readonly Severity[] = ['fails', 'unknown', 'thin', 'holds'];
 
@@ -53,14 +54,14 @@ function endsOf(evaluation: Evaluation, r: number, wanted: number, atWorst: 'fai
 
 const SINGLES = new WeakMap<Evaluation, ReadonlyMap<string, readonly CornerResult[]>>();
 
-/** Corners that move one input alone, by its address. */
+/** Corners that move one unknown alone, by its name. */
 function singles(evaluation: Evaluation): ReadonlyMap<string, readonly CornerResult[]> {
   const known = SINGLES.get(evaluation);
   if (known) return known;
   const found = new Map<string, CornerResult[]>();
   for (const other of evaluation.others) {
-    const [address] = other.corner.keys();
-    if (address !== undefined && other.corner.size === 1) found.set(address, [...(found.get(address) ?? []), other]);
+    const [mover] = other.corner.keys();
+    if (mover !== undefined && other.corner.size === 1) found.set(mover, [...(found.get(mover) ?? []), other]);
   }
   SINGLES.set(evaluation, found);
   return found;
@@ -71,7 +72,7 @@ function movers(evaluation: Evaluation, r: number): { readonly value: Value; rea
   const middle = lowest(evaluation.middle.reserves, r, evaluation.columns).value;
   const single = singles(evaluation);
   const swings = evaluation.uncertain.map((value) => {
-    const alone = single.get(value.address) ?? [];
+    const alone = single.get(moverOf(value)) ?? [];
     const swing = Math.max(
       0,
       ...alone.map((other) => Math.abs(lowest(other.reserves, r, other.scene.cases.length + 1).value - middle)),

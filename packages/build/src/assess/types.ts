@@ -239,6 +239,8 @@ export interface Assessment {
   readonly cases: readonly LoadCase[];
   /** Ranked: fails, unknown, thin, holds; within one, worst consequence first, then lowest reserve. */
   readonly findings: readonly Finding[];
+  /** Whether the ends of uncertain inputs were tried; while not, findings and ranges stand on their middle alone. */
+  readonly ends: 'tried' | 'not yet';
   /** reserves[row * cases.length + case]; NaN where a check does not apply or is unknown. */
   readonly reserves: Float64Array;
   readonly assumed: readonly Assumed[];

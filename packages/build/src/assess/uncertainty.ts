@@ -1,14 +1,17 @@
 import type { Value } from '../model/model.ts';
 
-/** One choice of ends for the uncertain inputs, by address; inputs that it does not name stand at their middle. */
+/** One choice of ends for the uncertain inputs, by `moverOf`; inputs that it does not name stand at their middle. */
 export type Corner = ReadonlyMap<string, 'lo' | 'hi'>;
 
 export const MIDDLE: Corner = new Map();
 
+/** What a value moves with: itself, or the blanks that stand on the same unknown. */
+export const moverOf = (value: Value): string => value.together ?? value.address;
+
 /** Number of an input at a corner. */
 export function atCorner(corner: Corner): (value: Value) => number {
   return (value) => {
-    const end = corner.get(value.address);
+    const end = corner.get(moverOf(value));
     return end === undefined ? value.si : value[end];
   };
 }
@@ -17,10 +20,17 @@ export function atCorner(corner: Corner): (value: Value) => number {
 export function cornerKey(corner: Corner, values?: readonly (Value | null)[]): string {
   if (corner.size === 0) return '';
   if (!values) return [...corner].map(([address, end]) => `${address}=${end}`).join('&');
-  return values.flatMap((v) => (v && corner.has(v.address) ? [`${v.address}=${corner.get(v.address)}`] : [])).join('&');
+  return values
+    .flatMap((v) => (v && corner.has(moverOf(v)) ? [`${moverOf(v)}=${corner.get(moverOf(v))}`] : []))
+    .join('&');
 }
 
-export const isUncertain = (value: Value): boolean => value.lo < value.hi;
+/** Inputs that are uncertain, one for each unknown: of blanks that move together, the first. */
+export function uncertainOf(values: readonly Value[]): readonly Value[] {
+  const found = new Map<string, Value>();
+  for (const value of values) if (value.lo < value.hi && !found.has(moverOf(value))) found.set(moverOf(value), value);
+  return [...found.values()];
+}
 
 /**
  * Corners that matter to a list of watched numbers. Each input is tried at both ends alone; for each watched number the ends that lower it make
@@ -36,13 +46,13 @@ export function findCorners(
 ): { readonly corners: readonly Corner[]; readonly movers: readonly (readonly number[])[] } {
   const middle = watch(MIDDLE);
   const ends = uncertain.map((value) => ({
-    lo: watch(new Map([[value.address, 'lo']])),
-    hi: watch(new Map([[value.address, 'hi']])),
+    lo: watch(new Map([[moverOf(value), 'lo']])),
+    hi: watch(new Map([[moverOf(value), 'hi']])),
   }));
   const corners = new Map<string, Corner>();
   for (const value of uncertain)
     for (const end of ['lo', 'hi'] as const) {
-      const corner: Corner = new Map([[value.address, end]]);
+      const corner: Corner = new Map([[moverOf(value), end]]);
       corners.set(cornerKey(corner), corner);
     }
   const movers: number[][] = [];
@@ -56,8 +66,8 @@ export function findCorners(
       if (Object.is(atLo, atHi) && Object.is(atLo, middle[k])) return;
       moving.push(u);
       const loIsLower = !(atLo > atHi);
-      low.set(value.address, loIsLower ? 'lo' : 'hi');
-      high.set(value.address, loIsLower ? 'hi' : 'lo');
+      low.set(moverOf(value), loIsLower ? 'lo' : 'hi');
+      high.set(moverOf(value), loIsLower ? 'hi' : 'lo');
     });
     movers.push(moving);
     for (const corner of [low, high]) if (corner.size > 1) corners.set(cornerKey(corner), corner);

@@ -29,6 +29,8 @@ export interface Value {
   readonly hi: number;
   readonly text: string;
   readonly origin: 'typed' | 'assumed';
+  /** Name of the blanks that stand on one unknown and move together; null for a value that moves alone. */
+  readonly together: string | null;
   /** Source of an assumed value. */
   readonly source: string | null;
   readonly recipe: string | null;

@@ -65,6 +65,7 @@ function blankRedline(address: string, file: BuildFile['brief']['engine']): Valu
     hi: si,
     text,
     origin: 'assumed',
+    together: null,
     source: 'common practice: without a redline, stop at the last speed of the curve, or at peak power',
     recipe: null,
   };
@@ -90,6 +91,7 @@ function blankLaunch(address: string, file: BuildFile['brief']['engine']): Value
     hi: si,
     text,
     origin: 'assumed',
+    together: null,
     source: 'common practice: a loaded start at the speed of the greatest torque',
     recipe: 'Start off as you will with a load and read the tachometer while the clutch still slips.',
   };
@@ -106,6 +108,7 @@ function torqueBand(address: string): Value {
     hi: 1,
     text: 'between its bounds',
     origin: 'assumed',
+    together: null,
     source: 'derived: torque never above its peak, power never above its peak',
     recipe: 'A rolling road gives the curve; failing that, time the same pull in one gear between marked speeds.',
   };
@@ -135,6 +138,7 @@ function partOfPeak(
     hi: high * peak,
     text: `${low}..${high} times the greatest torque`,
     origin: 'assumed',
+    together: null,
     source: 'common practice',
     recipe: null,
   };

@@ -40,6 +40,7 @@ export function resolveSteel(address: string, owner: string, key: string | undef
     hi: si,
     text: key ?? UNKNOWN_STEEL,
     origin: key === undefined ? 'assumed' : 'typed',
+    together: null,
     source:
       key === undefined
         ? `common practice: a bar of unknown steel counts as ${UNKNOWN_STEEL}`
@@ -159,6 +160,10 @@ function bearingFacts(file: Extract<SeatFile, { readonly kind: 'bearing' }>): Be
   };
 }
 
+/** How stiff a bearing with its seat is in this shop is one unknown for all bearings that are left blank. */
+const bearingStiffness = (stiffness: Value): Value =>
+  stiffness.origin === 'assumed' ? { ...stiffness, together: 'blank bearing stiffness' } : stiffness;
+
 export function resolveBearing(
   reader: Reader,
   address: string,
@@ -170,7 +175,7 @@ export function resolveBearing(
     facts: bearingFacts(file),
     clearance: file.clearance ?? null,
     seal: file.seal ?? null,
-    stiffness: value(reader, `${address}/stiffness`, file, 'stiffness', file.name),
+    stiffness: bearingStiffness(value(reader, `${address}/stiffness`, file, 'stiffness', file.name)),
     plate: file.plate === undefined ? null : (plates.get(file.plate) ?? null),
     ring: resolveHeld(`${address}/ring`, file.ring),
   };

@@ -39,6 +39,7 @@ export function valueOrNull(reader: Reader, address: string, holder: object, key
     name: facts ? `${owner}, ${facts.name.charAt(0).toLowerCase()}${facts.name.slice(1)}` : owner,
     kind: facts?.quantity ?? 'count',
     recipe: facts?.recipe ?? null,
+    together: null,
   };
   if (typeof raw === 'number')
     return { ...base, si: raw, lo: raw, hi: raw, text: String(raw), origin: 'typed', source: null };

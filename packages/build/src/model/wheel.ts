@@ -46,6 +46,7 @@ function fromSize(
     hi: high.rollOutHigh,
     text: `from the tyre size ${file.tyre ?? ''}`,
     origin: 'assumed',
+    together: null,
     source: 'ETRTO rolling circumference of the size, with the height tolerance of UN Regulation No. 30; from memory',
     recipe: 'Load the wheel, chalk tyre and floor, roll ten turns straight ahead, measure, divide by ten.',
   };

@@ -17,6 +17,7 @@ const value = (kind: Value['kind'], si: number): Value => ({
   hi: si,
   text: '',
   origin: 'typed',
+  together: null,
   source: null,
   recipe: null,
 });

@@ -268,6 +268,6 @@ function gyroscopicOf(evaluation: Evaluation): Road['gyroscopic'] {
 
 /** What the vehicle does on the road. */
 export function roadOf(evaluation: Evaluation): Road {
-  const kept = reuse(evaluation.cache, 'road', [evaluation.model], () => standing(evaluation));
+  const kept = reuse(evaluation.cache, 'road', [evaluation.model, evaluation.ends], () => standing(evaluation));
   return { ...kept, gyroscopic: gyroscopicOf(evaluation) };
 }

@@ -14,6 +14,7 @@ const stiffness = (si: number): Value => ({
   hi: si,
   text: '',
   origin: 'typed',
+  together: null,
   source: null,
   recipe: null,
 });
