@@ -18,6 +18,7 @@ import { ROAD_CASES } from './road.ts';
 import { SHAFT_CASES } from './shaft.ts';
 
 import { SPUR_CASES } from './spur.ts';
+import { TORSION_CASES } from './torsion.ts';
 import { VEHICLE_CASES } from './vehicle.ts';
 
 /** Cases by topic, in the order of the page. */

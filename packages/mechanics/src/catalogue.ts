@@ -56,6 +56,9 @@ import { armCentreDistance } from './suspension/centre-distance.ts';
 import { chainOnArm } from './suspension/chain-on-arm.ts';
 import { armChainTravel } from './suspension/chain-travel.ts';
 import { armSlackToSet } from './suspension/slack-to-set.ts';
+import { firingFrequency } from './torsion/firing-frequency.ts';
+import { isolation } from './torsion/isolation.ts';
+import { naturalFrequency } from './torsion/natural-frequency.ts';
 import { acceleration } from './vehicle/acceleration.ts';
 import { boundedCurve } from './vehicle/bounded-curve.ts';
 import { clutchSlipEnergy } from './vehicle/clutch-slip-energy.ts';
@@ -89,6 +92,9 @@ export const METHODS: readonly Method[] = [
   shaftNotch,
   shaftShoulder,
   shaftTwist,
+  naturalFrequency,
+  firingFrequency,
+  isolation,
   shaftYield,
   dutyLoad,
   equivalentLoad,

@@ -21,6 +21,7 @@ const STEP_OF_CHECK: Readonly<Record<string, StepId>> = {
   'coupling.': 'layout',
   'bodies.': 'layout',
   'arm.': 'layout',
+  'torsion.': 'strength',
   'clear.': 'layout',
   'adjust.': 'layout',
   'assembly.': 'layout',

@@ -9,6 +9,7 @@ import { clearanceLines } from './clearance.ts';
 import { bodyLines } from './layout.ts';
 import { reserveText, spreadText, type Units } from './numbers.ts';
 import { roadLines } from './road.ts';
+import { turningLines } from './turning.ts';
 
 export const CAUTION =
   'Caution: these numbers are design aids. A drive that fails can lock the wheel or throw parts. Local codes, inspection and licensed practice decide.';
@@ -213,6 +214,7 @@ export function reportLines(assessment: Assessment, colour: boolean): string[] {
     ...shelfLines(assessment),
     ...bodyLines(assessment),
     ...armLines(assessment),
+    ...turningLines(assessment),
     ...clearanceLines(assessment),
     ...adjusterLines(assessment),
     ...moveLines(assessment),

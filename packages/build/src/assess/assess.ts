@@ -12,6 +12,7 @@ import { gearSpans, loadCases, pathOf } from './path.ts';
 import { referenceRows } from './reference.ts';
 import { roadOf } from './road/road.ts';
 import { buildScene } from './scene.ts';
+import { turningPlay } from './strength/turning-play.ts';
 import { standAssumed, strokeOf } from './stroke/stroke.ts';
 import type { Assessment, Assumed, Finding, FindOut, Here, ShaftPlace } from './types.ts';
 import { MIDDLE } from './uncertainty.ts';
@@ -93,6 +94,7 @@ function write(evaluation: Evaluation, findings: readonly Finding[], here: Here,
     clearance: clearancesOf(middle.scene, null),
     road: roadOf(evaluation),
     stroke,
+    turning: reuse(evaluation.cache, 'turning', [middle.scene], () => turningPlay(middle.scene)),
     here,
     hereNote,
     units: model.units,

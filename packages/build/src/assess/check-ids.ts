@@ -67,6 +67,8 @@ export const CHECK_IDS = [
   'arm.rub',
   'arm.rub-slack',
   'arm.slot',
+  'torsion.firing',
+  'torsion.cush',
 ] as const;
 export type CheckId = (typeof CHECK_IDS)[number];
 

@@ -1,4 +1,5 @@
 /** What an assessment says: plain data for the page, the command line and the book alike. All numbers are SI. */
+
 import type { Kind } from '@oddwheel/quantity/kinds';
 import type { Vec3 } from '@oddwheel/quantity/quantity';
 import type { Picture } from '../model/model.ts';
@@ -7,6 +8,7 @@ import type { Assembly } from './assembly/types.ts';
 import type { Clearances } from './clearance/types.ts';
 import type { Layout } from './layout/types.ts';
 import type { Road } from './road/types.ts';
+import type { TurningPlay } from './strength/turning-play.ts';
 import type { Stroke } from './stroke/types.ts';
 
 export type Severity = 'holds' | 'thin' | 'fails' | 'unknown';
@@ -261,6 +263,8 @@ export interface Assessment {
   readonly road: Road;
   /** What chains to the swinging arm do over its stroke; null for a rigid wheel. */
   readonly stroke: Stroke | null;
+  /** Natural swings of the drive, and the free play in it. */
+  readonly turning: TurningPlay;
   readonly here: Here;
   /** The slider stood outside the gear's range: says which gear would do. */
   readonly hereNote: string | null;

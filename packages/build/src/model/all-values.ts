@@ -21,7 +21,7 @@ interface Parts {
 export function allValues(parts: Parts): Value[] {
   const { engine, vehicle, space, rollOut, shafts, stages, targets, reference, speedometer, cush, duty, loads } = parts;
   const ofStage = (stage: Stage): (Value | null)[] => {
-    if (stage.kind === 'chain') return [stage.strands, stage.efficiency];
+    if (stage.kind === 'chain') return [stage.strands, stage.stretch, stage.efficiency];
     if (stage.kind === 'bevel' || stage.kind === 'spur')
       return [stage.module, stage.faceWidth, stage.spiral, stage.backlash, stage.efficiency];
     if (stage.kind === 'unit') return [stage.ratio, stage.ratedTorque, stage.ratedInputSpeed, stage.efficiency];

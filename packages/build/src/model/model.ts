@@ -125,6 +125,8 @@ export type Stage =
       readonly kind: 'chain';
       readonly size: ChainSize;
       readonly strands: Value;
+      /** Part of its length, under a tenth of its least tensile strength. */
+      readonly stretch: Value;
       readonly teeth: Teeth;
       readonly links: number | null;
       readonly tensioner: boolean | null;

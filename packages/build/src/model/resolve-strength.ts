@@ -20,7 +20,7 @@ import type {
   StopInPlate,
   StopOnShaft,
 } from './strength.ts';
-import { type Reader, typedNumber, value, valueOrNull } from './value.ts';
+import { type Reader, sharedBlank, typedNumber, value, valueOrNull } from './value.ts';
 
 const lengthOrNull = (text: string | undefined): number | null =>
   text === undefined ? null : typedNumber('length', text);
@@ -160,10 +160,6 @@ function bearingFacts(file: Extract<SeatFile, { readonly kind: 'bearing' }>): Be
   };
 }
 
-/** How stiff a bearing with its seat is in this shop is one unknown for all bearings that are left blank. */
-const bearingStiffness = (stiffness: Value): Value =>
-  stiffness.origin === 'assumed' ? { ...stiffness, together: 'blank bearing stiffness' } : stiffness;
-
 export function resolveBearing(
   reader: Reader,
   address: string,
@@ -175,7 +171,10 @@ export function resolveBearing(
     facts: bearingFacts(file),
     clearance: file.clearance ?? null,
     seal: file.seal ?? null,
-    stiffness: bearingStiffness(value(reader, `${address}/stiffness`, file, 'stiffness', file.name)),
+    stiffness: sharedBlank(
+      value(reader, `${address}/stiffness`, file, 'stiffness', file.name),
+      'blank bearing stiffness',
+    ),
     plate: file.plate === undefined ? null : (plates.get(file.plate) ?? null),
     ring: resolveHeld(`${address}/ring`, file.ring),
   };

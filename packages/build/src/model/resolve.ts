@@ -43,7 +43,7 @@ import {
 } from './resolve-strength.ts';
 import { chainSize } from './rows.ts';
 import type { Plate } from './strength.ts';
-import { type Reader, typedNumber, value, valueOrNull } from './value.ts';
+import { type Reader, sharedBlank, typedNumber, value, valueOrNull } from './value.ts';
 import { resolveWheel } from './wheel.ts';
 
 /** Position along the shaft, added to its origin. */
@@ -129,6 +129,7 @@ function resolveStage(reader: Reader, id: string, file: StageFile): Stage {
         kind: 'chain',
         size: chainSize(file.chain),
         strands: read('strands'),
+        stretch: sharedBlank(read('stretch'), 'blank chain stretch'),
         teeth: file.teeth,
         links: file.links ?? null,
         tensioner: file.tensioner === undefined ? null : file.tensioner === 'slack side',

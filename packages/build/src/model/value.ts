@@ -30,6 +30,10 @@ export function value(reader: Reader, address: string, holder: object, key: stri
   return found;
 }
 
+/** A blank that stands on the same unknown as others of its sort, and moves with them. */
+export const sharedBlank = (value: Value, together: string): Value =>
+  value.origin === 'assumed' ? { ...value, together } : value;
+
 /** Like `value`, but null where a blank input has no row to stand on. */
 export function valueOrNull(reader: Reader, address: string, holder: object, key: string, owner: string): Value | null {
   const facts = reader.facts(address);

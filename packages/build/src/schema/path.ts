@@ -260,6 +260,15 @@ const chain = z.strictObject({
     })
     .meta({ 'x-field': { name: 'Largest sprockets that shall go on' } })
     .optional(),
+  stretch: quantityField('fraction', {
+    name: 'Stretch under a tenth of its breaking load',
+    example: '0.1..0.2 %',
+    range: true,
+    above: 0,
+    max: 0.05,
+    blank: { row: 'brief-defaults/chain-stretch' },
+    recipe: 'Hang a metre of it up, hang a known weight on it, and read the stretch with a dial gauge.',
+  }).optional(),
   ...efficiency('chain'),
 });
 
