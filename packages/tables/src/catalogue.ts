@@ -13,6 +13,7 @@ import { CYCLE_WMTC_PART1 } from './cycle-wmtc-part1.ts';
 import { CYCLE_WMTC_PART2 } from './cycle-wmtc-part2.ts';
 import { CYCLE_WMTC_PART3 } from './cycle-wmtc-part3.ts';
 import { DRAG_AREAS } from './drag-areas.ts';
+import { MESH_LIMITS } from './mesh-limits.ts';
 import { MOTORCYCLE_ROAD_LOAD } from './motorcycle-road-load.ts';
 import { ROLLING_RESISTANCE } from './rolling-resistance.ts';
 import { SHAFT_STEELS } from './shaft-steels.ts';
@@ -32,6 +33,7 @@ const TABLES: readonly Table[] = [
   CHAIN_LIMITS_TABLE,
   CHAIN_SIZES,
   COUPLING_LIMITS,
+  MESH_LIMITS,
   CYCLE_HWFET,
   CYCLE_NEDC,
   CYCLE_R47,

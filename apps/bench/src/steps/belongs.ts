@@ -22,6 +22,7 @@ const STEP_OF_CHECK: Readonly<Record<string, StepId>> = {
   'bodies.': 'layout',
   'arm.': 'layout',
   'torsion.': 'strength',
+  'bevel.moves': 'strength',
   'clear.': 'layout',
   'adjust.': 'layout',
   'assembly.': 'layout',

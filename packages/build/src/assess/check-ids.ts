@@ -67,6 +67,7 @@ export const CHECK_IDS = [
   'arm.rub',
   'arm.rub-slack',
   'arm.slot',
+  'bevel.moves',
   'torsion.firing',
   'torsion.cush',
 ] as const;

@@ -66,5 +66,6 @@ export function allValues(parts: Parts): Value[] {
     ...(reference ? [...reference.overall, reference.rollOut, reference.mass, reference.at] : []),
     ...(speedometer ? [speedometer.madeRatio, speedometer.madeRollOut] : []),
   ];
-  return all.filter((v) => v !== null);
+  // Bearings in one plate share what is not known of it.
+  return [...new Set(all.filter((v) => v !== null))];
 }

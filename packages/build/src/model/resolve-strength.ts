@@ -192,9 +192,31 @@ export function resolvePlates(file: BuildFile['path']['plates']): ReadonlyMap<st
         material: plate.material,
         width: typedNumber('length', plate.width),
         span: typedNumber('length', plate.span),
+        ends: plateEnds(`/path/plates/${pointerKey(id)}/ends`, plate.name, plate.ends),
       },
     ]),
   );
+}
+
+const HINGED = 48;
+const BUILT_IN = 192;
+
+/** How the ends of a plate hold it; a blank lies between the two bounds. */
+function plateEnds(address: string, name: string, ends: 'as if hinged' | 'as if built in' | undefined): Value {
+  const base = { address, name: `${name}, how it is tied to its tubes`, kind: 'number', recipe: null } as const;
+  if (ends === undefined)
+    return {
+      ...base,
+      si: (HINGED + BUILT_IN) / 2,
+      lo: HINGED,
+      hi: BUILT_IN,
+      text: 'between hinged and built in',
+      origin: 'assumed',
+      together: 'blank plate ends',
+      source: 'Beam with a load at its middle: hinged ends 48 E I / l³, ends built in 192 E I / l³',
+    };
+  const si = ends === 'as if hinged' ? HINGED : BUILT_IN;
+  return { ...base, si, lo: si, hi: si, text: ends, origin: 'typed', together: null, source: null };
 }
 
 export function resolveCush(reader: Reader, file: BuildFile['path']['cush']): Cush | null {
@@ -248,5 +270,6 @@ export function shaftValues(shaft: Shaft): readonly (Value | null)[] {
     ...shaft.notches.map((notch) => notch.radius),
     ...shaft.joins.map((join) => join.spigot?.play ?? null),
     ...shaft.seats.map((seat) => seat.bearing?.stiffness ?? null),
+    ...shaft.seats.map((seat) => seat.bearing?.plate?.ends ?? null),
   ];
 }

@@ -116,6 +116,8 @@ export interface Plate {
   readonly material: 'steel' | 'aluminium';
   readonly width: number;
   readonly span: number;
+  /** E I over force times span cubed at its middle: 48 with hinged ends, 192 with ends built in. */
+  readonly ends: Value;
 }
 
 export interface Cush {

@@ -195,6 +195,10 @@ const plate = z.strictObject({
     example: '160 mm',
     above: 0,
   }),
+  ends: choiceField('Tied to its tubes', ['as if hinged', 'as if built in'], {
+    recipe:
+      'One bolt or a short weld at each end lets it tilt as on a hinge; two rows of bolts or a weld all round build it in. In between, leave this blank.',
+  }).optional(),
 });
 
 const shaft = z

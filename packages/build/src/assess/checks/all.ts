@@ -14,6 +14,7 @@ import { clutch, grip, lift, speedometer, tip } from './road.ts';
 import { climb, climbGrip, cycle, reach, sprint } from './road-targets.ts';
 import { bar, swing } from './shop.ts';
 import { hand } from './spiral.ts';
+import { meshMoves } from './strength-mesh.ts';
 import { cushion, firing } from './strength-torsion.ts';
 import { stroke } from './stroke.ts';
 import { unitSpeed, unitTorque } from './unit.ts';
@@ -87,6 +88,7 @@ export const CHECKS: readonly Check[] = [
   armRub,
   armRubSlack,
   armSlot,
+  meshMoves,
   firing,
   cushion,
 ];

@@ -55,6 +55,8 @@ const SHEAR_PART = (6 * (1 + POISSON)) / (7 + 6 * POISSON);
 const TOGETHER = 1e-7;
 /** Stiffness along the shaft of the bearing that takes the thrust, against that across it. */
 const AXIAL_PART = 0.5;
+/** Young’s moduli of plates, Pa. */
+const PLATE_YOUNGS = { steel: 205e9, aluminium: 70e9 } as const;
 
 function roundSection(diameter: number, bore: number): Section {
   const area = (Math.PI * (diameter ** 2 - bore ** 2)) / 4;
@@ -128,7 +130,7 @@ export function shaftStructure(shaft: Shaft, at: At): ShaftStructure {
   });
   const springs = bearings.map(({ seat, node }, k): Spring => {
     const stiffness = seat.bearing ? at(seat.bearing.stiffness) : 0;
-    const axial = k === locating ? AXIAL_PART * stiffness : 0;
+    const axial = k === locating ? inSeries(AXIAL_PART * stiffness, plateStiffness(seat, at)) : 0;
     return {
       a: node,
       b: null,
@@ -160,6 +162,20 @@ export function shaftStructure(shaft: Shaft, at: At): ShaftStructure {
 
 /** N·m/rad; far stiffer than any shaft of this size, and the torque in it is the residual of the loads. */
 const TWIST_HOLD = 1e9;
+
+/**
+ * Stiffness of the plate around a bearing against a push square to it, as a strip between its ties with the load at its
+ * middle; null where the bearing names no plate.
+ * Source: beam tables, load at the middle: F l³ / (48 E I) hinged, F l³ / (192 E I) built in.
+ */
+export function plateStiffness(seat: Seat, at: At): number | null {
+  const plate = seat.bearing?.plate;
+  if (!plate) return null;
+  const second = (plate.width * plate.thickness ** 3) / 12;
+  return (at(plate.ends) * PLATE_YOUNGS[plate.material] * second) / plate.span ** 3;
+}
+
+const inSeries = (a: number, b: number | null): number => (b === null ? a : 1 / (1 / a + 1 / b));
 
 /** Solves one load case of a shaft. */
 export function solveShaft(structure: ShaftStructure, loads: readonly SeatLoad[]): ShaftSolution | null {
