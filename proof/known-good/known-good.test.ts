@@ -1,0 +1,53 @@
+import type { Finding } from '@oddwheel/build/assess/types';
+import type { Json } from '@oddwheel/build/document/json';
+import { printFile } from '@oddwheel/build/document/print';
+import { openSession } from '@oddwheel/build/session';
+import { describe, expect, test } from 'vitest';
+import { buildOf, type KnownGood, knownGood } from './build-of.ts';
+
+/**
+ * Ordinary production layouts, recalled from typical specifications of their class (`memory`): what has run for tens of
+ * thousands of kilometres must not read as failing, and the same with a part two sizes down must.
+ */
+const LAYOUTS = knownGood();
+
+/** Checks of strength, which a proven drive passes; drawing and fitting-up of these layouts is not recalled. */
+const STRENGTH = /^(shaft|bearing|chain\.(pull|wrap|clear)|target|road)\b/;
+/** Nobody recalls how the rings of these bearings are held. */
+const NOT_RECALLED = /^bearing\.(location|thrust)$/;
+
+function findingsOf(layout: KnownGood, change?: (build: Json) => void): readonly Finding[] {
+  const build = JSON.parse(JSON.stringify(buildOf(layout))) as Json;
+  change?.(build);
+  const opened = openSession(printFile(build));
+  if (!opened.ok) throw new Error(`${layout.id}: ${JSON.stringify(opened.faults)}`);
+  return opened.session.assessment.findings;
+}
+
+const failing = (findings: readonly Finding[]): string[] =>
+  findings
+    .filter(({ check, severity }) => severity === 'fails' && STRENGTH.test(check) && !NOT_RECALLED.test(check))
+    .map(({ id, says }) => `${id}: ${says}`);
+
+describe('known-good layouts', () => {
+  test('six at least', () => expect(LAYOUTS.length).toBeGreaterThanOrEqual(6));
+
+  test.each(LAYOUTS.map((layout) => [layout.id, layout] as const))(
+    '%s draws no failing finding of strength',
+    (_, layout) => {
+      expect(failing(findingsOf(layout))).toEqual([]);
+    },
+  );
+
+  const chains = LAYOUTS.flatMap((layout) =>
+    layout.two_sizes_down
+      .filter(({ part, expect: verdict }) => part === 'chain' && verdict === 'fails')
+      .map(({ change }) => [layout.id, String(change.to), layout] as const),
+  );
+  test.each(chains)('%s with a chain of size %s fails', (_, size, layout) => {
+    const findings = findingsOf(layout, (build) => {
+      (build as unknown as { path: { stages: { chain: { chain: string } } } }).path.stages.chain.chain = size;
+    });
+    expect(findings.find(({ check }) => check === 'chain.pull')?.severity).toBe('fails');
+  });
+});
