@@ -50,6 +50,6 @@ describe('gears moving under load', () => {
   test('a blank tie lies between the two bounds, and the finding says on what it depends', () => {
     const blank = openSession(DEMO.replaceAll(', "ends": "as if built in"', ''));
     if (!blank.ok) throw new Error(JSON.stringify(blank.faults));
-    expect(blank.session.assessment.assumed.map(({ text }) => text)).toContain('between hinged and built in');
+    expect(blank.session.assessment.assumed.map(({ text }) => text)).toContain('hinged..built in');
   });
 });

@@ -54,16 +54,18 @@ function declare(io: Io, done: (code: ExitCode) => void): Command {
     .description('assess the build: the path, the gears, then the findings')
     .option('--gear <gear>', 'gear that the path is shown in, e.g. 2')
     .option('--speed <speed>', 'road speed that the path is shown at, e.g. "18 km/h"')
+    .option('--beside <folder>', 'another build to put beside it, such as the donor vehicle')
     .option('--json', 'print the whole assessment as JSON')
     .addHelpText(
       'after',
       examples(
         'oddwheel check hauler',
         'oddwheel check hauler --gear 2 --speed "18 km/h"',
+        'oddwheel check hauler --beside donor',
         'oddwheel check hauler --json',
       ) + EXIT_CODES,
     )
-    .action(async (folder: string, options: { gear?: string; speed?: string; json?: true }) =>
+    .action(async (folder: string, options: { gear?: string; speed?: string; beside?: string; json?: true }) =>
       done(await check(io, folder, options)),
     );
 

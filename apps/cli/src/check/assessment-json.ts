@@ -1,12 +1,15 @@
 import type { Assessment } from '@oddwheel/build/assess/types';
+import type { Beside } from './beside.ts';
 
 /**
  * The assessment as JSON, format 1: the keys of `Assessment` below `format`, in a fixed order, SI units throughout.
  *
+ * With another build put beside it, the rows of both stand under `beside`.
+ *
  * `reserves` is one list, a row of `cases` for each finding in the order of its `row`. A number that does not apply or is
  * not known is null there, as is a number without an end.
  */
-export function assessmentJson(assessment: Assessment): string {
+export function assessmentJson(assessment: Assessment, beside: Beside | null): string {
   const { name, about, here, hereNote, path, gears, cases, findings, reserves, ...after } = assessment;
   const { assumed, findOut, closure, parts, reference, shafts, units, notes, ...more } = after;
   return JSON.stringify(
@@ -16,6 +19,7 @@ export function assessmentJson(assessment: Assessment): string {
       reserves: Array.from(reserves),
       ...{ assumed, findOut, closure, parts, reference, shafts, units, notes },
       ...more,
+      ...(beside ? { beside } : {}),
     },
     null,
     2,

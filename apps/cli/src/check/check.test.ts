@@ -40,6 +40,24 @@ describe('oddwheel check', () => {
     expect(code).toBe(fails ? 1 : 0);
   });
 
+  it('puts another build beside it: the lowest reserve of each check, here and there', async () => {
+    const { out } = await run(['check', DEMO, '--beside', 'examples/hill-trike']);
+    expect(out).toContain('Beside hill-trike, lowest reserve of each');
+    const json = JSON.parse((await run(['check', DEMO, '--json', '--beside', 'examples/hill-trike'])).out);
+    const pull = json.beside.rows.find((row: { check: string }) => row.check === 'chain.pull');
+    const lowest = (name: string): number =>
+      Math.min(
+        ...JSON.parse(name).findings.flatMap((f: { check: string; reserve: { value: number } | null }) =>
+          f.check === 'chain.pull' && f.reserve ? [f.reserve.value] : [],
+        ),
+      );
+    expect(pull.here.reserve).toBe(lowest((await run(['check', DEMO, '--json'])).out));
+    expect(pull.there.reserve).toBe(lowest((await run(['check', 'examples/hill-trike', '--json'])).out));
+    const wrong = await run(['check', DEMO, '--beside', 'examples/nothing-here']);
+    expect(wrong.code).toBe(2);
+    expect(wrong.err).toContain('examples/nothing-here');
+  });
+
   it('shows the gear and road speed asked for', async () => {
     const { out } = await run(['check', DEMO, '--gear', '2', '--speed', '18 km/h']);
     expect(out).toContain('Path of power, 2nd gear at 18\u00a0km/h');

@@ -1,3 +1,4 @@
+import { besideRows } from '@oddwheel/build/assess/beside';
 import { moveHere, openSession } from '@oddwheel/build/session';
 import type { Session } from '@oddwheel/build/session-types';
 import { parseQuantity } from '@oddwheel/quantity/parse';
@@ -10,6 +11,8 @@ import { reportLines } from './report.ts';
 export interface CheckOptions {
   readonly gear?: string;
   readonly speed?: string;
+  /** Folder of another build to put beside this one. */
+  readonly beside?: string;
   readonly json?: true;
 }
 
@@ -44,20 +47,35 @@ function place(
 
 const wantsColour = (io: Io): boolean => io.stdout.isTTY === true && !io.env.NO_COLOR && io.env.TERM !== 'dumb';
 
+/** Opens the build of a folder, or complains. */
+async function opened(
+  io: Io,
+  folder: string,
+): Promise<{ readonly ok: true; readonly session: Session } | { readonly ok: false; readonly code: ExitCode }> {
+  const read = await readBuildText(io, folder);
+  if (!read.ok) return read;
+  const result = openSession(read.text);
+  if (result.ok) return result;
+  const complaints = result.faults.map((fault) => ({ at: fault.address, ...fault }));
+  return { ok: false, code: complain(io, read.path, complaints) };
+}
+
 /** `check`: assesses the build in a folder and prints what it finds. The folder is only read. */
 export async function check(io: Io, folder: string, options: CheckOptions): Promise<ExitCode> {
-  const read = await readBuildText(io, folder);
-  if (!read.ok) return read.code;
-  const opened = openSession(read.text);
-  if (!opened.ok)
-    return complain(
-      io,
-      read.path,
-      opened.faults.map((fault) => ({ at: fault.address, ...fault })),
-    );
-  const placed = place(opened.session, options);
+  const build = await opened(io, folder);
+  if (!build.ok) return build.code;
+  const other = options.beside === undefined ? null : await opened(io, options.beside);
+  if (other && !other.ok) return other.code;
+  const placed = place(build.session, options);
   if (!placed.ok) return complain(io, 'check', placed.complaints);
   const { assessment } = placed.session;
-  print(io.stdout, options.json ? [assessmentJson(assessment)] : reportLines(assessment, wantsColour(io)));
+  const beside = other && {
+    name: other.session.assessment.name,
+    rows: besideRows(assessment, other.session.assessment),
+  };
+  print(
+    io.stdout,
+    options.json ? [assessmentJson(assessment, beside)] : reportLines(assessment, wantsColour(io), beside),
+  );
   return assessment.findings.some(({ severity }) => severity === 'fails') ? FAILS : DONE;
 }

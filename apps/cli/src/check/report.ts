@@ -5,6 +5,7 @@ import { type Column, table, WIDTH } from '../table.ts';
 import { plainLine, wrap } from '../text-width.ts';
 import { adjusterLines, assemblyLines, moveLines } from './adjusters.ts';
 import { armLines } from './arm.ts';
+import { type Beside, besideLines } from './beside.ts';
 import { clearanceLines } from './clearance.ts';
 import { bodyLines } from './layout.ts';
 import { reserveText, spreadText, type Units } from './numbers.ts';
@@ -200,7 +201,7 @@ function closureLine(closure: Closure | null): string {
  * Lines of the report: title, path, gears, reference, findings, what the shelf lacks, what was assumed, what to find out, the balance, the caution.
  * @param colour sets severities off in colour; the words stay the same
  */
-export function reportLines(assessment: Assessment, colour: boolean): string[] {
+export function reportLines(assessment: Assessment, colour: boolean, beside: Beside | null): string[] {
   return [
     ...wrap(plainLine(`${assessment.name}: ${assessment.about}`), WIDTH),
     '',
@@ -211,6 +212,7 @@ export function reportLines(assessment: Assessment, colour: boolean): string[] {
     ...roadLines(assessment),
     '',
     ...findingLines(assessment, painter(colour)),
+    ...(beside ? besideLines(beside) : []),
     ...shelfLines(assessment),
     ...bodyLines(assessment),
     ...armLines(assessment),

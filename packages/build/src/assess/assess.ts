@@ -15,7 +15,7 @@ import { buildScene } from './scene.ts';
 import { turningPlay } from './strength/turning-play.ts';
 import { standAssumed, strokeOf } from './stroke/stroke.ts';
 import type { Assessment, Assumed, Finding, FindOut, Here, ShaftPlace } from './types.ts';
-import { MIDDLE } from './uncertainty.ts';
+import { MIDDLE, moverOf } from './uncertainty.ts';
 
 /** Where the slider is wanted; blank parts take a middle gear and the middle of its range. */
 export interface WantedHere {
@@ -67,7 +67,7 @@ function write(evaluation: Evaluation, findings: readonly Finding[], here: Here,
     findings,
     ends: evaluation.ends,
     reserves: middle.reserves.map((x, k) => (plainRows.has(Math.floor(k / evaluation.columns)) ? Number.NaN : x)),
-    assumed: [...model.values.filter((v) => v.origin === 'assumed').map(assumedOf), ...standAssumed(stroke, show)],
+    assumed: [...assumedOf(model.values), ...standAssumed(stroke, show)],
     findOut: findOut(evaluation, findings),
     closure:
       loads.length > 0
@@ -103,7 +103,22 @@ function write(evaluation: Evaluation, findings: readonly Finding[], here: Here,
   };
 }
 
-const assumedOf = (v: Value): Assumed => ({ address: v.address, name: v.name, text: v.text, source: v.source ?? '' });
+/** Assumed values in the order of the path; blanks that stand on one unknown are told once, at the first of them. */
+function assumedOf(values: readonly Value[]): Assumed[] {
+  const found = new Map<string, { readonly first: Value; more: number }>();
+  for (const value of values) {
+    if (value.origin !== 'assumed') continue;
+    const known = found.get(moverOf(value));
+    if (known) known.more += 1;
+    else found.set(moverOf(value), { first: value, more: 0 });
+  }
+  return [...found.values()].map(({ first: { address, name, text, source }, more }) => ({
+    address,
+    name,
+    text,
+    source: more > 0 ? `${source ?? ''}; taken alike for ${more} more` : (source ?? ''),
+  }));
+}
 
 /** Uncertain inputs by how many findings hang on them; those that open findings first. */
 function findOut(evaluation: Evaluation, findings: readonly Finding[]): FindOut[] {

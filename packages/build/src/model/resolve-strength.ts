@@ -210,7 +210,7 @@ function plateEnds(address: string, name: string, ends: 'as if hinged' | 'as if 
       si: (HINGED + BUILT_IN) / 2,
       lo: HINGED,
       hi: BUILT_IN,
-      text: 'between hinged and built in',
+      text: 'hinged..built in',
       origin: 'assumed',
       together: 'blank plate ends',
       source: 'Beam with a load at its middle: hinged ends 48 E I / l³, ends built in 192 E I / l³',

@@ -84,7 +84,7 @@ const seat = z.discriminatedUnion('kind', [
       recipe: 'Rubber lips on both sides are rubbing seals; sheet metal that does not touch is a shield.',
     }).optional(),
     stiffness: quantityField('stiffness', {
-      name: 'Stiffness across the shaft, bearing and seat together',
+      name: 'Stiffness across the shaft',
       example: '80 kN/mm',
       range: true,
       above: 0,
