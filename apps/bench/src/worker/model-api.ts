@@ -1,5 +1,6 @@
 import type { Here } from '@oddwheel/build/assess/types';
 import type { Patch } from '@oddwheel/build/document/patch';
+import type { EditRequest, StructureEdit } from '@oddwheel/build/edit/types';
 import type { Fault } from '@oddwheel/build/fault';
 import type { Explanation, Field, TypedEdit } from '@oddwheel/build/session-types';
 import type { AssessmentChange } from './changes.ts';
@@ -38,8 +39,12 @@ export interface ModelApi {
   readonly apply: (patches: readonly Patch[]) => Outcome;
   /** Turns typed text into an edit without making it. */
   readonly typeField: (address: string, typed: string | null) => TypedEdit;
+  /** Turns a wanted change of the build's structure into an edit without making it. */
+  readonly structureEdit: (request: EditRequest) => StructureEdit;
   readonly moveHere: (here: Here) => AssessmentChange;
   readonly fields: (address: string) => readonly Field[];
+  /** Fields of several elements at once, in their order. */
+  readonly fieldsOf: (addresses: readonly string[]) => readonly (readonly Field[])[];
   /** The working of a finding, for the case asked for or the one that governs. */
   readonly explain: (findingId: string, caseId: string | null) => Explanation | null;
   /**

@@ -1,10 +1,11 @@
 import type { Assessment } from '@oddwheel/build/assess/types';
 import type { Patch } from '@oddwheel/build/document/patch';
+import { structureEdit } from '@oddwheel/build/edit/structure-edit';
 import type { Fault } from '@oddwheel/build/fault';
 import { fieldsAt, typeField } from '@oddwheel/build/fields';
 import { BUILD_SCHEMA, valueAt } from '@oddwheel/build/schema/describe';
 import { applyEdit, explainFinding, moveHere, openSession } from '@oddwheel/build/session';
-import type { Session } from '@oddwheel/build/session-types';
+import type { Field, Session } from '@oddwheel/build/session-types';
 import { drawingSvg } from '@oddwheel/sheets/svg';
 import { layoutViews } from '@oddwheel/sheets/views';
 import { type AssessmentChange, assessmentChange } from './changes.ts';
@@ -30,6 +31,9 @@ export function createModel(): ModelApi {
     sent = sent === null ? next.assessment : { ...sent, ...change };
     return change;
   };
+  // The build's own name goes with its units: neither has a column of its own.
+  const fields = (address: string): readonly Field[] =>
+    (address === '/units' ? ['/name', '/about', address] : [address]).flatMap((at) => fieldsAt(current(), at));
   const outcome = (next: Session): Outcome & { readonly ok: true } => ({
     ok: true,
     change: tell(next),
@@ -59,10 +63,10 @@ export function createModel(): ModelApi {
       return edited.ok ? outcome(edited.session) : { ok: false, faults: edited.faults };
     },
     typeField: (address, typed) => typeField(current(), address, typed),
+    structureEdit: (request) => structureEdit(current(), request),
     moveHere: (here) => tell(moveHere(current(), here)),
-    // The build's own name goes with its units: neither has a column of its own.
-    fields: (address) =>
-      (address === '/units' ? ['/name', '/about', address] : [address]).flatMap((at) => fieldsAt(current(), at)),
+    fields,
+    fieldsOf: (addresses) => addresses.map(fields),
     drawing: (armAngle) => {
       const { evaluation, assessment } = current();
       const drawing = layoutViews(evaluation.middle.scene, assessment, {
