@@ -2,6 +2,7 @@ import type { Here } from '@oddwheel/build/assess/types';
 import type { Patch } from '@oddwheel/build/document/patch';
 import type { EditRequest, StructureEdit } from '@oddwheel/build/edit/types';
 import type { Fault } from '@oddwheel/build/fault';
+import type { Measured, Readings } from '@oddwheel/build/measure/types';
 import type { Explanation, Field, TypedEdit } from '@oddwheel/build/session-types';
 import type { AssessmentChange } from './changes.ts';
 
@@ -45,6 +46,8 @@ export interface ModelApi {
   readonly fields: (address: string) => readonly Field[];
   /** Fields of several elements at once, in their order. */
   readonly fieldsOf: (addresses: readonly string[]) => readonly (readonly Field[])[];
+  /** Does the sum of a measuring recipe; the address is that of the field that the result is for. */
+  readonly measure: (id: string, address: string | null, readings: Readings) => Measured;
   /** The working of a finding, for the case asked for or the one that governs. */
   readonly explain: (findingId: string, caseId: string | null) => Explanation | null;
   /**

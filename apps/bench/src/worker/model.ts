@@ -3,6 +3,7 @@ import type { Patch } from '@oddwheel/build/document/patch';
 import { structureEdit } from '@oddwheel/build/edit/structure-edit';
 import type { Fault } from '@oddwheel/build/fault';
 import { fieldsAt, typeField } from '@oddwheel/build/fields';
+import { runMeasure } from '@oddwheel/build/measure/run';
 import { BUILD_SCHEMA, valueAt } from '@oddwheel/build/schema/describe';
 import { applyEdit, explainFinding, moveHere, openSession } from '@oddwheel/build/session';
 import type { Field, Session } from '@oddwheel/build/session-types';
@@ -67,6 +68,7 @@ export function createModel(): ModelApi {
     moveHere: (here) => tell(moveHere(current(), here)),
     fields,
     fieldsOf: (addresses) => addresses.map(fields),
+    measure: (id, address, readings) => runMeasure(current(), id, address, readings),
     drawing: (armAngle) => {
       const { evaluation, assessment } = current();
       const drawing = layoutViews(evaluation.middle.scene, assessment, {
