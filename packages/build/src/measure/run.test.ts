@@ -9,7 +9,7 @@ import { runMeasure } from './run.ts';
 import type { Measure, Readings } from './types.ts';
 
 function open(change: (build: Record<string, unknown>) => void = () => {}): Session {
-  const build = structuredClone(SMALL_BUILD) as Record<string, unknown>;
+  const build = JSON.parse(JSON.stringify(SMALL_BUILD)) as Record<string, unknown>;
   change(build);
   const opened = openSession(JSON.stringify(build));
   if (!opened.ok) throw new Error(JSON.stringify(opened.faults));
