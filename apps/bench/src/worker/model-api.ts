@@ -5,6 +5,7 @@ import type { Fault } from '@oddwheel/build/fault';
 import type { Measured, Readings } from '@oddwheel/build/measure/types';
 import type { Explanation, Field, TypedEdit } from '@oddwheel/build/session-types';
 import type { AssessmentChange } from './changes.ts';
+import type { LayoutApi } from './layout-api.ts';
 
 /** A part of the build that has fields but is no column of the path. */
 export interface Part {
@@ -32,7 +33,7 @@ export type Replayed = Outcome & {
 };
 
 /** The model of one build, as the page asks it. It holds the session; nothing of the mechanics runs outside of it. */
-export interface ModelApi {
+export interface ModelApi extends LayoutApi {
   /** Reads a text and applies edits to it; keeps the last good build when the text is at fault. */
   readonly open: (text: string, edits: readonly (readonly Patch[])[]) => Replayed;
   /** Forgets the build, before another one is opened. */
@@ -50,9 +51,4 @@ export interface ModelApi {
   readonly measure: (id: string, address: string | null, readings: Readings) => Measured;
   /** The working of a finding, for the case asked for or the one that governs. */
   readonly explain: (findingId: string, caseId: string | null) => Explanation | null;
-  /**
-   * The layout drawn to scale, as the text of an SVG.
-   * @param armAngle swinging arm, rad from where the wheel is drawn, positive with the wheel up
-   */
-  readonly drawing: (armAngle: number) => string;
 }

@@ -7,14 +7,9 @@ import { runMeasure } from '@oddwheel/build/measure/run';
 import { BUILD_SCHEMA, valueAt } from '@oddwheel/build/schema/describe';
 import { applyEdit, explainFinding, moveHere, openSession } from '@oddwheel/build/session';
 import type { Field, Session } from '@oddwheel/build/session-types';
-import { drawingSvg } from '@oddwheel/sheets/svg';
-import { layoutViews } from '@oddwheel/sheets/views';
 import { type AssessmentChange, assessmentChange } from './changes.ts';
+import { createLayoutModel } from './layout-model.ts';
 import type { ModelApi, Outcome, Part, Replayed } from './model-api.ts';
-
-/** Lettering in mm of the vehicle, and mm of the vehicle for a mm of paper: legible when the drawing fills the screen of a laptop. */
-const TEXT_HEIGHT = 26;
-const PAPER_SCALE = 5;
 
 /** A model without a build; `open` gives it one. */
 export function createModel(): ModelApi {
@@ -69,15 +64,7 @@ export function createModel(): ModelApi {
     fields,
     fieldsOf: (addresses) => addresses.map(fields),
     measure: (id, address, readings) => runMeasure(current(), id, address, readings),
-    drawing: (armAngle) => {
-      const { evaluation, assessment } = current();
-      const drawing = layoutViews(evaluation.middle.scene, assessment, {
-        textHeight: TEXT_HEIGHT,
-        armAngle,
-        projection: 'third angle',
-      });
-      return drawingSvg(drawing, PAPER_SCALE);
-    },
+    ...createLayoutModel(current),
     explain: (findingId, caseId) => explainFinding(current(), findingId, caseId ?? undefined),
   };
 }

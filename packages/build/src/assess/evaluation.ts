@@ -119,6 +119,15 @@ function perCorner<T>(compute: (corner: Corner) => T): (corner: Corner) => T {
  * @param here slider, already placed inside its gear
  */
 export function evaluate(model: Model, here: Here, cache: Cache | null): Evaluation {
+  return evaluateWith(model, here, cache, true);
+}
+
+/** The same at the middle of all inputs alone: what is asked for many times a second while something is dragged. */
+export function evaluateMiddle(model: Model, here: Here, cache: Cache | null): Evaluation {
+  return evaluateWith(model, here, cache, false);
+}
+
+function evaluateWith(model: Model, here: Here, cache: Cache | null, withEnds: boolean): Evaluation {
   const rows = reuse(cache, 'rows', [model], () => rowsOf(model));
   const uncertain = reuse(cache, 'uncertain', [model], () => model.values.filter(isUncertain));
   const gear = Number(here.gear) - 1;
@@ -141,12 +150,9 @@ export function evaluate(model: Model, here: Here, cache: Cache | null): Evaluat
       return { corner, scene, standing, within };
     }),
   );
-  const corners = reuse(
-    cache,
-    'corners',
-    [model],
-    () => findCorners(uncertain, (corner) => watched(cornerParts(corner))).corners,
-  );
+  const corners = withEnds
+    ? reuse(cache, 'corners', [model], () => findCorners(uncertain, (corner) => watched(cornerParts(corner))).corners)
+    : [];
   const sliderOf = perCorner((within) => {
     const { scene } = driveParts(within);
     const atSlider = loadsAtSlider(scene, gear, here.roadSpeed);
