@@ -1,6 +1,6 @@
 import { type JSX, type KeyboardEvent, type PointerEvent, useEffect, useId, useMemo, useRef, useState } from 'react';
 import { digits } from '../numbers/shown.ts';
-import { CurveLines } from './CurveLines.tsx';
+import { CurveLines, symbolOf } from './CurveLines.tsx';
 import { between, curveInSi, frameFor, nearestRow, type Row, rowAt, STEPS, sizesOf, xOf, yOf } from './curve-scale.ts';
 import type { Curve } from './sections.ts';
 
@@ -50,7 +50,13 @@ const useWidth = (): readonly [(place: HTMLElement | null) => void, number] => {
 export function CurvePlot(props: Props): JSX.Element {
   const { curve, loose, power, locked, chosen, onChoose, onAdd, onMove, onRemove } = props;
   const [place, width] = useWidth();
-  const [moving, setMoving] = useState<Moving | null>(null);
+  const [moving, setShown] = useState<Moving | null>(null);
+  // A release may come before the last move is drawn: what counts is the move itself.
+  const latest = useRef<Moving | null>(null);
+  const setMoving = (next: Moving | null): void => {
+    latest.current = next;
+    setShown(next);
+  };
   const held = useRef<{ readonly index: number | null; readonly x: number; readonly y: number; still: boolean } | null>(
     null,
   );
@@ -76,6 +82,21 @@ export function CurvePlot(props: Props): JSX.Element {
     if (chosen !== null && chosen >= curve.rows.length) onChoose(null);
   }, [chosen, curve.rows.length, onChoose]);
 
+  // A finger on a point drags it; anywhere else it scrolls the page. Parts of a drawing cannot say so in their style.
+  useEffect(() => {
+    const place = drawing.current;
+    if (!place || locked) return;
+    const onTouchStart = (event: TouchEvent): void => {
+      const [finger] = event.touches;
+      const box = place.getBoundingClientRect();
+      if (event.touches.length === 1 && finger && event.cancelable)
+        if (nearestRow(frame, rows, finger.clientX - box.left, finger.clientY - box.top, REACH) !== null)
+          event.preventDefault();
+    };
+    place.addEventListener('touchstart', onTouchStart, { passive: false });
+    return () => place.removeEventListener('touchstart', onTouchStart);
+  }, [frame, rows, locked]);
+
   const at = (event: PointerEvent): readonly [x: number, y: number] => {
     const box = drawing.current?.getBoundingClientRect();
     return box ? [event.clientX - box.left, event.clientY - box.top] : [0, 0];
@@ -83,10 +104,12 @@ export function CurvePlot(props: Props): JSX.Element {
   const shift = (index: number, wanted: Row): void =>
     setMoving({ index, row: between(curve.rows, index, wanted, speedStep), over: curve.rows });
   const keep = async (): Promise<void> => {
-    if (!live) return;
-    const [from, to] = [curve.rows[live.index], live.row];
-    if (from && from[0] === to[0] && from[1] === to[1]) setMoving(null);
-    else if (!(await onMove(live.index, to))) setMoving(null);
+    const now = latest.current;
+    latest.current = null;
+    if (now?.over !== curve.rows) return;
+    const [from, to] = [curve.rows[now.index], now.row];
+    const same = from && from[0] === to[0] && from[1] === to[1];
+    if (same || !(await onMove(now.index, to))) setMoving(null);
   };
 
   const onPointerDown = (event: PointerEvent): void => {
@@ -180,7 +203,7 @@ export function CurvePlot(props: Props): JSX.Element {
             className="curve-point"
             data-point={index}
             data-chosen={chosen === index ? 'yes' : 'no'}
-            aria-label={`Point ${index + 1} of ${rows.length}: ${digits(torque, torque % 1 === 0 ? 0 : 1)} ${curve.torqueUnit} at ${speed} ${curve.speedUnit}`}
+            aria-label={`Point ${index + 1} of ${rows.length}: ${digits(torque, torque % 1 === 0 ? 0 : 1)} ${symbolOf(curve.torqueUnit)} at ${speed} ${curve.speedUnit}`}
             transform={`translate(${xOf(frame, speed).toFixed(1)} ${yOf(frame, torque / frame.mostTorque).toFixed(1)})`}
             onKeyDown={(event) => onKeyDown(event, index)}
             onFocus={() => onChoose(index)}

@@ -40,7 +40,7 @@ export function SheetHead({ id, name, state, open, onFold, children }: HeadProps
   return (
     <div className="section-head">
       <h2 id={id}>
-        <button type="button" className="fold" aria-expanded={open} onClick={() => onFold(!open)}>
+        <button type="button" className="section-fold" aria-expanded={open} onClick={() => onFold(!open)}>
           {name}
         </button>
       </h2>

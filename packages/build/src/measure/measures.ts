@@ -51,7 +51,7 @@ const TURNS_OF_PRIMARY: Measure = {
   ...TURNS_OF_GEAR,
   id: 'turns-primary',
   steps: [
-    'Engage a gear whose own ratio is known, the top one if it is straight through.',
+    'Take the plugs out, engage a gear whose own ratio is known, and mark crank and output with chalk against something that stands still.',
     ...TURNS_OF_GEAR.steps.slice(1),
   ],
   asks: [CRANK, OUTPUT, { key: 'known', name: 'Ratio of the gear engaged', kind: 'ratio', example: '0.96' }, READING],

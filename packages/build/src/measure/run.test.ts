@@ -57,6 +57,14 @@ describe('measures', () => {
     });
   });
 
+  it('leaves out the zeros that both ends have', () => {
+    const readings = { distance: '33.52 m', tape: '20 mm' };
+    expect(runMeasure(session, 'roll', '/brief/wheel/rollOut', readings)).toMatchObject({
+      text: '3.350..3.354 m',
+      says: '3.352 ± 0.002\u2009m',
+    });
+  });
+
   it('takes several readings with the unit at the last one only', () => {
     const readings = { readings: '96; 101; 124 kg', scaleError: '1 kg' };
     expect(runMeasure(session, 'scales-all', '/brief/vehicle/mass', readings)).toMatchObject({

@@ -41,6 +41,15 @@ function decimalsFor(value: number, spread: number): number {
   return Math.min(9, Math.max(0, (figure < 3 ? 1 : 0) - first));
 }
 
+/** Numbers with as many decimals as wanted, less the zeros at the end that all of them have. */
+function inDecimals(decimals: number, ...values: readonly number[]): readonly string[] {
+  for (let most = decimals; most > 0; most -= 1) {
+    const texts = values.map((value) => value.toFixed(most));
+    if (texts.some((text) => !text.endsWith('0'))) return texts;
+  }
+  return values.map((value) => value.toFixed(0));
+}
+
 /** Typed on a keyboard: "kg.m2", not "kg·m²". */
 const asTyped = (unit: string): string => unit.replaceAll('·', '.').replaceAll('²', '2');
 
@@ -79,14 +88,14 @@ export function runMeasure(session: Session, id: string, address: string | null,
   const low = Math.floor((value - spread) * step + 1e-6) / step;
   const high = Math.ceil((value + spread) * step - 1e-6) / step;
   const ranges = address !== null && nodeAt(session.build, address)?.['x-field']?.range === true;
-  const number = ranges && high > low ? `${low.toFixed(decimals)}..${high.toFixed(decimals)}` : value.toFixed(decimals);
+  const number = inDecimals(decimals, ...(ranges && high > low ? [low, high] : [value])).join('..');
   const symbol = findUnit(measure.kind, unit)?.symbol ?? '';
   const gap = symbol === '' ? '' : THIN_SPACE;
-  const give = spread > 0 ? ` ± ${spread.toFixed(decimals)}` : '';
+  const says = inDecimals(decimals, value, ...(spread > 0 ? [spread] : [])).join(' ± ');
   return {
     ok: true,
     text: `${number} ${asTyped(unit)}`.trim(),
-    says: `${value.toFixed(decimals)}${give}${gap}${symbol}`,
+    says: `${says}${gap}${symbol}`,
     working: run.working,
   };
 }
