@@ -11,6 +11,7 @@ import { LAYOUT_CASES } from './layout.ts';
 import { LAYOUT_LIBRARY } from './layout-library.ts';
 import { LAYOUT_READ } from './layout-read.ts';
 import { LINE_CASES } from './lines.ts';
+import { MEASURE_CASES } from './measure.ts';
 import { RATIO_CASES } from './ratio.ts';
 
 import { ROAD_CASES } from './road.ts';
@@ -38,6 +39,7 @@ export const TOPICS: readonly { readonly topic: string; readonly cases: readonly
   { topic: 'Ratios and power', cases: RATIO_CASES },
   { topic: 'Tyres, engine curves and pull', cases: VEHICLE_CASES },
   { topic: 'The vehicle on the road', cases: ROAD_CASES },
+  { topic: 'Measured in the workshop', cases: MEASURE_CASES },
 ];
 
 export const ALL_CASES: readonly ProofCase[] = TOPICS.flatMap(({ cases }) => cases);

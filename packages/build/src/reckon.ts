@@ -1,7 +1,8 @@
 import { METHODS } from '@oddwheel/mechanics/catalogue';
-import { MethodError } from '@oddwheel/mechanics/method/method';
+import { type Method, MethodError } from '@oddwheel/mechanics/method/method';
 import { type InputFault, readInput } from '@oddwheel/mechanics/method/read-input';
 import { inputSchema, outputSchema } from '@oddwheel/mechanics/method/schema';
+import { type Working, workingOf } from '@oddwheel/mechanics/method/working';
 import { siUnit } from '@oddwheel/quantity/kinds';
 import { tableRow } from '@oddwheel/tables/catalogue';
 import { OffTableError } from '@oddwheel/tables/table';
@@ -54,11 +55,19 @@ function lookup(name: string): Readonly<Record<string, number>> | null {
   }
 }
 
-/**
- * Runs one method on JSON: unit strings, plain SI numbers, or table rows. All faults of the input at once.
- * An id that is no method is one fault, under the input "method".
- */
-export function reckon(id: string, json: unknown): ReckonResult {
+type Values = Readonly<Record<string, unknown>>;
+
+type Run =
+  | {
+      readonly ok: true;
+      readonly method: Method;
+      readonly input: Values;
+      readonly values: Values;
+      readonly defaults: readonly string[];
+    }
+  | { readonly ok: false; readonly faults: readonly InputFault[] };
+
+function runMethod(id: string, json: unknown): Run {
   const method = find(id);
   if (!method)
     return {
@@ -76,14 +85,7 @@ export function reckon(id: string, json: unknown): ReckonResult {
   if (!read.ok) return read;
   try {
     // The reader has made every input of the kind that the record declares.
-    const values = method.run(read.input);
-    const units = Object.entries(method.outputs).flatMap(([key, param]) =>
-      'kind' in param && siUnit(param.kind) !== '' ? [[key, siUnit(param.kind)]] : [],
-    );
-    return {
-      ok: true,
-      output: { method: id, values, units: Object.fromEntries(units), assumed: read.defaults, sources: method.sources },
-    };
+    return { ok: true, method, input: read.input, values: method.run(read.input), defaults: read.defaults };
   } catch (error) {
     if (!(error instanceof MethodError)) throw error;
     const given =
@@ -100,4 +102,34 @@ export function reckon(id: string, json: unknown): ReckonResult {
       ],
     };
   }
+}
+
+/**
+ * Runs one method on JSON: unit strings, plain SI numbers, or table rows. All faults of the input at once.
+ * An id that is no method is one fault, under the input "method".
+ */
+export function reckon(id: string, json: unknown): ReckonResult {
+  const run = runMethod(id, json);
+  if (!run.ok) return run;
+  const { method, values, defaults } = run;
+  const units = Object.entries(method.outputs).flatMap(([key, param]) =>
+    'kind' in param && siUnit(param.kind) !== '' ? [[key, siUnit(param.kind)]] : [],
+  );
+  return {
+    ok: true,
+    output: { method: id, values, units: Object.fromEntries(units), assumed: defaults, sources: method.sources },
+  };
+}
+
+/** As `reckon`, with the working instead of bare values; inputs that stood on their default say so. */
+export function reckonWorking(
+  id: string,
+  json: unknown,
+):
+  | { readonly ok: true; readonly values: Values; readonly working: Working }
+  | { readonly ok: false; readonly faults: readonly InputFault[] } {
+  const run = runMethod(id, json);
+  if (!run.ok) return run;
+  const origins = Object.fromEntries(run.defaults.map((key) => [key, 'usual value']));
+  return { ok: true, values: run.values, working: workingOf(run.method, run.input, run.values, origins) };
 }

@@ -40,6 +40,8 @@ import { universalPair } from './coupling/universal-pair.ts';
 import { universalRatio } from './coupling/universal-ratio.ts';
 import { universalRipple } from './coupling/universal-ripple.ts';
 import type { Method } from './method/method.ts';
+import { mountStiffnessByWeight } from './mount/stiffness-by-weight.ts';
+import { ratioFromTurns } from './ratio/from-turns.ts';
 import { ratioOverall } from './ratio/overall.ts';
 import { ratioStage } from './ratio/stage.ts';
 import { ratioTrainPower } from './ratio/train-power.ts';
@@ -68,8 +70,10 @@ import { gradeability } from './vehicle/gradeability.ts';
 import { gripLimit } from './vehicle/grip-limit.ts';
 import { gyroscopicMoment } from './vehicle/gyroscopic-moment.ts';
 import { massFactor } from './vehicle/mass-factor.ts';
+import { massFromScales } from './vehicle/mass-from-scales.ts';
 import { roadLoad } from './vehicle/road-load.ts';
 import { roadSpeed } from './vehicle/road-speed.ts';
+import { rollOutMeasured } from './vehicle/roll-out-measured.ts';
 import { rollingCircumference } from './vehicle/rolling-circumference.ts';
 import { shaftSpeed } from './vehicle/shaft-speed.ts';
 import { shiftSpeeds } from './vehicle/shift-speeds.ts';
@@ -144,11 +148,15 @@ export const METHODS: readonly Method[] = [
   gripLimit,
   gyroscopicMoment,
   massFactor,
+  massFromScales,
+  mountStiffnessByWeight,
+  ratioFromTurns,
   ratioOverall,
   ratioStage,
   ratioTrainPower,
   roadLoad,
   roadSpeed,
+  rollOutMeasured,
   rollingCircumference,
   shaftSpeed,
   shiftSpeeds,

@@ -8,6 +8,8 @@ interface Props {
   readonly field: Field;
   /** The file can't be written now: why. */
   readonly locked: string | null;
+  /** Where on the page it stands, when the inspector may show the same field at the same time. */
+  readonly place?: string;
   readonly onCommit: (address: string, typed: string | null) => Promise<Fault | null>;
 }
 
@@ -15,13 +17,13 @@ interface Props {
 const WIDE_TEXT = 20;
 
 /** Id of a field's input, so that links elsewhere on the page can put the focus there. */
-export const fieldInputId = (address: string): string => `field:${address}`;
+export const fieldInputId = (address: string, place = ''): string => `${place}field:${address}`;
 
 /**
  * One editable field: label above, value as typed on a mark underline, and beneath it what it comes to or stands on.
  * Enter or leaving commits, Escape reverts. What is being typed survives a change of the same field from elsewhere.
  */
-export function FieldEditor({ field, locked, onCommit }: Props): JSX.Element {
+export function FieldEditor({ field, locked, place, onCommit }: Props): JSX.Element {
   const [draft, setDraft] = useState<{ readonly text: string; readonly over: string | null } | null>(null);
   const [fault, setFault] = useState<Fault | null>(null);
   const notes = useId();
@@ -51,7 +53,7 @@ export function FieldEditor({ field, locked, onCommit }: Props): JSX.Element {
   };
 
   const shared = {
-    id: fieldInputId(field.address),
+    id: fieldInputId(field.address, place),
     'aria-invalid': fault !== null,
     'aria-describedby': notes,
     disabled: locked !== null,

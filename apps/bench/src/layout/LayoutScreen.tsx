@@ -1,57 +1,148 @@
-import type { ClearanceRow } from '@oddwheel/build/assess/clearance/types';
-import { type JSX, useEffect, useState } from 'react';
+import type { ViewId } from '@oddwheel/sheets/drawing';
+import { type JSX, useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { LayoutPanels } from '../layout-panels/LayoutPanels.tsx';
+import { elementOf } from '../state/bench.ts';
+import { keepChoice, keptChoice } from '../state/device.ts';
 import type { ScreenProps } from '../steps/screen.ts';
+import type { DrawingRequest } from '../worker/layout-api.ts';
+import { ChosenPart } from './ChosenPart.tsx';
+import { ClearanceList } from './ClearanceList.tsx';
+import { DrawingTools } from './DrawingTools.tsx';
+import { framed } from './frame.ts';
+import { LayoutDrawing } from './LayoutDrawing.tsx';
 import './layout.css';
+import './drawing.css';
+import { MovePanel } from './MovePanel.tsx';
+import { Positions } from './Positions.tsx';
+import { placedAt } from './parts.ts';
+import { saveSvg } from './save-svg.ts';
+import { useDrawing } from './use-drawing.ts';
+import { useMove } from './use-move.ts';
+import { usePlacing } from './use-placing.ts';
+import { useZoom } from './use-zoom.ts';
 
 const DEGREE = Math.PI / 180;
-/** Clearances shown before the rest is asked for. */
-const FIRST_ROWS = 8;
+/** Below this width one view fills the frame, px. */
+const ONE_VIEW_BELOW = 700;
+const SMALL_SCREEN = '(max-width: 899px)';
+/** Height of the lettering on the screen, px: notes of the face, larger in the shop. */
+const LETTERING = { desk: 13, shop: 15 } as const;
+/** One view is at most so much of the window high. */
+const MOST_OF_WINDOW = 0.75;
 
-/** Where everything sits: the drawing to scale, clearances smallest first, and what follows from the layout. */
+/** Where everything sits: the drawing to scale, in which things are moved; clearances smallest first; what follows from the layout. */
 export function LayoutScreen({ state, actions, model }: ScreenProps): JSX.Element | null {
-  const { assessment, hash } = state;
+  const { assessment, hash, look, mode } = state;
   const [arm, setArm] = useState(0);
-  const [drawing, setDrawing] = useState<string | null>(null);
-  const [trouble, setTrouble] = useState<string | null>(null);
+  const [picked, setPicked] = useState<{ readonly view: ViewId | null } | null>(null);
+  const [projection, setProjection] = useState(
+    keptChoice('projection') === 'first angle' ? ('first angle' as const) : ('third angle' as const),
+  );
+  const [chosen, setChosen] = useState<string | null>(look.element);
+  const [active, setActive] = useState<ViewId>('from the left');
+  const frame = useRef<HTMLElement>(null);
+  const sheet = useRef<SVGSVGElement>(null);
+  const width = useWidth(frame);
+  const { zoom, setZoom } = useZoom(frame);
   const stroke = assessment?.stroke ?? null;
   const angle = stroke === null ? 0 : arm * DEGREE;
+  const view = picked ? picked.view : width < ONE_VIEW_BELOW ? 'from the left' : null;
 
-  // A new hash is a new build: its drawing is another even where the angle is the same.
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the hash stands for the build that the worker holds
+  const height = view === null ? null : Math.round(MOST_OF_WINDOW * window.innerHeight);
+  const request: DrawingRequest | null = useMemo(
+    () =>
+      width === 0
+        ? null
+        : {
+            armAngle: angle,
+            projection,
+            frame: {
+              view,
+              width: width * zoom,
+              height: height === null ? null : height * zoom,
+              textHeight: LETTERING[mode],
+            },
+          },
+    [width, zoom, angle, projection, view, height, mode],
+  );
+  const { shown, trouble } = useDrawing(model, hash, request);
+  const placing = usePlacing(model, hash);
+  const placed = placing === null ? null : placedAt(placing.placed, chosen);
+  const locked =
+    angle === 0
+      ? null
+      : 'Put the arm back to where it is drawn to move parts: positions are those of the build as drawn.';
+  const mover = useMove({
+    model,
+    actions,
+    units: assessment?.units ?? {},
+    placing,
+    placed: locked === null ? placed : null,
+    shown,
+    sheet,
+  });
+
+  const choose = useCallback(
+    (address: string, inView?: ViewId): void => {
+      setChosen(address);
+      if (inView !== undefined) setActive(inView);
+      // On a small screen the inspector would take the whole page: there it is opened by its own link.
+      if (!window.matchMedia(SMALL_SCREEN).matches) actions.select(elementOf(state, address) ?? address);
+    },
+    [actions, state],
+  );
+  // The choice follows the path and the inspector, but stays with a part of the element that it is on.
+  const { element } = look;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: only another element in view changes the choice
   useEffect(() => {
-    let wanted = true;
-    model.drawing(angle).then(
-      (svg) => {
-        if (!wanted) return;
-        setDrawing(svg);
-        setTrouble(null);
-      },
-      (why: unknown) => {
-        if (wanted) setTrouble(String(why));
-      },
-    );
-    return () => {
-      wanted = false;
-    };
-  }, [model, hash, angle]);
+    if (element !== null && (chosen === null || elementOf(state, chosen) !== element)) setChosen(element);
+  }, [element]);
 
   if (!assessment) return null;
   const ends = stroke?.chains[0]?.places ?? [];
   const [low, high] = [ends[0]?.angle ?? 0, ends.at(-1)?.angle ?? 0];
+  const laid =
+    shown && width > 0
+      ? framed(
+          shown.drawing,
+          shown.request.frame.view,
+          { width, height: shown.request.frame.view === null ? null : height },
+          zoom,
+        )
+      : null;
   return (
     <>
       <section className="layout-drawing" aria-labelledby="layout-heading">
         <h2 id="layout-heading">
-          Layout <span className="lead">to scale, in millimetres, third angle</span>
+          Layout <span className="lead">to scale, in {assessment.units.length ?? 'mm'}</span>
         </h2>
+        <DrawingTools
+          views={shown?.drawing.views ?? []}
+          view={view}
+          onView={(next) => setPicked({ view: next })}
+          projection={projection}
+          onProjection={(next) => {
+            keepChoice('projection', next);
+            setProjection(next);
+          }}
+          zoom={zoom}
+          onZoom={setZoom}
+          onSave={() => void saveSvg(model, { armAngle: angle, projection }, assessment.name)}
+        />
         {trouble !== null && <p className="fails">The drawing could not be made: {trouble}</p>}
-        {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a drawing wider than the screen is scrolled with the arrow keys */}
-        <section className="layout-views" tabIndex={0} aria-label="Drawing, scrolls sideways">
-          {drawing !== null && (
-            <img
-              alt={`${assessment.name} seen from the left, from above and from behind, with each chain along its shafts. The numbers stand in the lists below.`}
-              src={`data:image/svg+xml;charset=utf-8,${encodeURIComponent(drawing)}`}
+        {/* biome-ignore lint/a11y/noNoninteractiveTabindex: an enlarged drawing is scrolled with the arrow keys */}
+        <section ref={frame} className="layout-views" tabIndex={0} aria-label="Drawing, scrolls when enlarged">
+          {shown && laid && (
+            <LayoutDrawing
+              shown={shown}
+              laid={laid}
+              name={assessment.name}
+              chosen={chosen}
+              placed={locked === null ? placed : null}
+              mover={mover}
+              active={view ?? active}
+              sheet={sheet}
+              onChoose={choose}
             />
           )}
         </section>
@@ -69,44 +160,36 @@ export function LayoutScreen({ state, actions, model }: ScreenProps): JSX.Elemen
           </label>
         )}
       </section>
+      <section className="chosen-part" aria-label="The chosen part">
+        <ChosenPart
+          placing={placing}
+          views={shown?.drawing.views ?? []}
+          chosen={chosen}
+          active={view ?? active}
+          onChoose={choose}
+          onActive={(next) => (view === null ? setActive(next) : setPicked({ view: next }))}
+          onOpen={actions.reveal}
+        />
+        {placed && <MovePanel placed={placed} mover={mover} units={assessment.units} locked={locked} />}
+        {placed && placing && <Positions key={placed.address} placed={placed} placing={placing} actions={actions} />}
+      </section>
       <ClearanceList rows={assessment.clearance.rows} onSelect={actions.reveal} />
       <LayoutPanels state={state} actions={actions} />
     </>
   );
 }
 
-function ClearanceList(props: {
-  readonly rows: readonly ClearanceRow[];
-  readonly onSelect: (address: string) => void;
-}): JSX.Element {
-  const { rows, onSelect } = props;
-  const [all, setAll] = useState(false);
-  const shown = all ? rows : rows.slice(0, FIRST_ROWS);
-  return (
-    <section className="clearances" aria-labelledby="clearances-heading">
-      <h2 id="clearances-heading">
-        Clearances <span className="lead">smallest first</span>
-      </h2>
-      {rows.length === 0 ? (
-        <p>No two parts stand near each other, or their sizes are not known yet.</p>
-      ) : (
-        <ol>
-          {shown.map((row) => (
-            <li key={`${row.first.address} ${row.second.address}`}>
-              <button type="button" className="link" onClick={() => onSelect(row.first.address)}>
-                {row.first.name} to {row.second.name}
-              </button>
-              <span className="lead">{row.text}</span>
-              <span className="lead">{row.place}</span>
-            </li>
-          ))}
-        </ol>
-      )}
-      {rows.length > shown.length && (
-        <button type="button" className="link" onClick={() => setAll(true)}>
-          Show all {rows.length}
-        </button>
-      )}
-    </section>
-  );
+/** Width of an element on the screen, px. */
+function useWidth(element: { readonly current: HTMLElement | null }): number {
+  const [width, setWidth] = useState(0);
+  useLayoutEffect(() => {
+    const { current } = element;
+    if (!current) return;
+    const measure = (): void => setWidth(Math.floor(current.clientWidth));
+    const watch = new ResizeObserver(measure);
+    watch.observe(current);
+    measure();
+    return () => watch.disconnect();
+  }, [element]);
+  return width;
 }

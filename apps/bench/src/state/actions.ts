@@ -1,4 +1,5 @@
 import type { Here } from '@oddwheel/build/assess/types';
+import type { Patch } from '@oddwheel/build/document/patch';
 import type { Fault } from '@oddwheel/build/fault';
 import type { BuildActions } from '../link/build-actions.ts';
 import type { HostClient } from '../link/host-client.ts';
@@ -25,6 +26,8 @@ export interface Actions extends KeepingActions {
   readonly close: () => void;
   /** Edits a field; gives what is wrong with the typed text, or null when it was taken. */
   readonly commitField: (address: string, typed: string | null) => Promise<Fault | null>;
+  /** Makes a named edit; gives what is wrong with it, or null when it was taken. */
+  readonly applyEdit: (name: string, patches: readonly Patch[]) => Promise<Fault | null>;
   readonly moveHere: (here: Here) => void;
   readonly undo: () => void;
   readonly redo: () => void;

@@ -69,6 +69,16 @@ export function createActions(
 
   const seen = (): Look => store.getState().look;
 
+  const applyEdit: Actions['applyEdit'] = async (name, patches) => {
+    if (patches.length === 0) return null;
+    try {
+      return await document.edit({ name, patches });
+    } catch (why) {
+      trouble(why);
+      return null;
+    }
+  };
+
   return {
     ...keeping,
     goTo: (step) => {
@@ -96,13 +106,13 @@ export function createActions(
     commitField: async (address, typed) => {
       try {
         const edit = await model.typeField(address, typed);
-        if (!edit.ok) return edit.fault;
-        return edit.patches.length === 0 ? null : await document.edit({ name: edit.name, patches: edit.patches });
+        return edit.ok ? await applyEdit(edit.name, edit.patches) : edit.fault;
       } catch (why) {
         trouble(why);
         return null;
       }
     },
+    applyEdit,
     moveHere: (here) => {
       store.setState({ asked: here });
       move(here);

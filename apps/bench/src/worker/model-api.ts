@@ -1,8 +1,11 @@
 import type { Here } from '@oddwheel/build/assess/types';
 import type { Patch } from '@oddwheel/build/document/patch';
+import type { EditRequest, StructureEdit } from '@oddwheel/build/edit/types';
 import type { Fault } from '@oddwheel/build/fault';
+import type { Measured, Readings } from '@oddwheel/build/measure/types';
 import type { Explanation, Field, TypedEdit } from '@oddwheel/build/session-types';
 import type { AssessmentChange } from './changes.ts';
+import type { LayoutApi } from './layout-api.ts';
 
 /** A part of the build that has fields but is no column of the path. */
 export interface Part {
@@ -30,7 +33,7 @@ export type Replayed = Outcome & {
 };
 
 /** The model of one build, as the page asks it. It holds the session; nothing of the mechanics runs outside of it. */
-export interface ModelApi {
+export interface ModelApi extends LayoutApi {
   /** Reads a text and applies edits to it; keeps the last good build when the text is at fault. */
   readonly open: (text: string, edits: readonly (readonly Patch[])[]) => Replayed;
   /** Forgets the build, before another one is opened. */
@@ -43,13 +46,14 @@ export interface ModelApi {
   readonly ranges: () => Promise<AssessmentChange | null>;
   /** Turns typed text into an edit without making it. */
   readonly typeField: (address: string, typed: string | null) => TypedEdit;
+  /** Turns a wanted change of the build's structure into an edit without making it. */
+  readonly structureEdit: (request: EditRequest) => StructureEdit;
   readonly moveHere: (here: Here) => AssessmentChange;
   readonly fields: (address: string) => readonly Field[];
+  /** Fields of several elements at once, in their order. */
+  readonly fieldsOf: (addresses: readonly string[]) => readonly (readonly Field[])[];
+  /** Does the sum of a measuring recipe; the address is that of the field that the result is for. */
+  readonly measure: (id: string, address: string | null, readings: Readings) => Measured;
   /** The working of a finding, for the case asked for or the one that governs. */
   readonly explain: (findingId: string, caseId: string | null) => Explanation | null;
-  /**
-   * The layout drawn to scale, as the text of an SVG.
-   * @param armAngle swinging arm, rad from where the wheel is drawn, positive with the wheel up
-   */
-  readonly drawing: (armAngle: number) => string;
 }

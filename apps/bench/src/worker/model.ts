@@ -1,18 +1,15 @@
 import type { Assessment } from '@oddwheel/build/assess/types';
 import type { Patch } from '@oddwheel/build/document/patch';
+import { structureEdit } from '@oddwheel/build/edit/structure-edit';
 import type { Fault } from '@oddwheel/build/fault';
 import { fieldsAt, typeField } from '@oddwheel/build/fields';
+import { runMeasure } from '@oddwheel/build/measure/run';
 import { BUILD_SCHEMA, valueAt } from '@oddwheel/build/schema/describe';
 import { applyEdit, explainFinding, moveHere, openSession, rangePass } from '@oddwheel/build/session';
-import type { Session } from '@oddwheel/build/session-types';
-import { drawingSvg } from '@oddwheel/sheets/svg';
-import { layoutViews } from '@oddwheel/sheets/views';
+import type { Field, Session } from '@oddwheel/build/session-types';
 import { type AssessmentChange, assessmentChange } from './changes.ts';
+import { createLayoutModel } from './layout-model.ts';
 import type { ModelApi, Outcome, Part, Replayed } from './model-api.ts';
-
-/** Lettering in mm of the vehicle, and mm of the vehicle for a mm of paper: legible when the drawing fills the screen of a laptop. */
-const TEXT_HEIGHT = 26;
-const PAPER_SCALE = 5;
 
 /** Longest that the pass over the ranges keeps the worker from answering, ms. */
 const STRETCH = 8;
@@ -35,6 +32,9 @@ export function createModel(): ModelApi {
     sent = sent === null ? next.assessment : { ...sent, ...change };
     return change;
   };
+  // The build's own name goes with its units: neither has a column of its own.
+  const fields = (address: string): readonly Field[] =>
+    (address === '/units' ? ['/name', '/about', address] : [address]).flatMap((at) => fieldsAt(current(), at));
   const outcome = (next: Session): Outcome & { readonly ok: true } => ({
     ok: true,
     change: tell(next),
@@ -85,19 +85,12 @@ export function createModel(): ModelApi {
       }
     },
     typeField: (address, typed) => typeField(current(), address, typed),
+    structureEdit: (request) => structureEdit(current(), request),
     moveHere: (here) => tell(moveHere(current(), here)),
-    // The build's own name goes with its units: neither has a column of its own.
-    fields: (address) =>
-      (address === '/units' ? ['/name', '/about', address] : [address]).flatMap((at) => fieldsAt(current(), at)),
-    drawing: (armAngle) => {
-      const { evaluation, assessment } = current();
-      const drawing = layoutViews(evaluation.middle.scene, assessment, {
-        textHeight: TEXT_HEIGHT,
-        armAngle,
-        projection: 'third angle',
-      });
-      return drawingSvg(drawing, PAPER_SCALE);
-    },
+    fields,
+    fieldsOf: (addresses) => addresses.map(fields),
+    measure: (id, address, readings) => runMeasure(current(), id, address, readings),
+    ...createLayoutModel(current),
     explain: (findingId, caseId) => explainFinding(current(), findingId, caseId ?? undefined),
   };
 }

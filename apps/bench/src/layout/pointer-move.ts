@@ -1,0 +1,17 @@
+import { plus, times } from '@oddwheel/mechanics/numerics/vector';
+import type { View } from '@oddwheel/sheets/drawing';
+import type { Wished } from './use-move.ts';
+
+/** A place is taken from so near, px. */
+const TAKEN_FROM = 7;
+const MM = 0.001;
+
+/**
+ * A drag as a wish.
+ * @param scale mm for a px
+ * @param free neither places nor whole steps are taken
+ */
+export function dragTo(view: View, right: number, down: number, scale: number, free: boolean): Wished {
+  const by = plus(times(right * scale * MM, view.right), times(-down * scale * MM, view.up));
+  return { by, reach: free ? 0 : TAKEN_FROM * scale * MM, whole: !free };
+}

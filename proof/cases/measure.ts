@@ -1,0 +1,122 @@
+import type { ProofCase } from './case.ts';
+import { constructed, khurmi, shigley } from './sources.ts';
+
+/** What a builder measures in the workshop, and the sums that follow. */
+export const MEASURE_CASES: readonly ProofCase[] = [
+  {
+    method: 'vehicle.wheelInertiaFromSwing',
+    id: 'measure-flywheel-swing-khurmi-4-5',
+    given: { mass: '85 kg', arm: '100 mm', swings: 100, time: '145 s', gravity: '9.81 m/s2' },
+    expect: { inertia: { value: '3.6 kg.m2', within: { abs: '0.05 kg.m2' } } },
+    source: khurmi('Example 4.5, p. 83: flywheel on a knife edge', 'ch4'),
+    kind: 'published-example',
+    note: 'The solution rounds the frequency to 0.69 Hz.',
+  },
+  {
+    method: 'vehicle.wheelInertiaFromWires',
+    id: 'measure-wheel-wires-khurmi-4-10',
+    given: {
+      mass: '10 kg',
+      wireLength: '2.5 m',
+      wireRadius: '250 mm',
+      swings: 50,
+      time: '170 s',
+      gravity: '9.81 m/s2',
+    },
+    expect: { gyration: { value: '267 mm', within: { abs: '1 mm' } } },
+    source: khurmi('Example 4.10, p. 90: wheel on three wires', 'ch4'),
+    kind: 'published-example',
+    note: 'The radius of gyration does not depend on the mass, which the example does not give; the solution cuts off after whole millimetres.',
+  },
+  {
+    method: 'vehicle.wheelInertiaFromWires',
+    id: 'measure-rod-wires-khurmi-4-9',
+    given: {
+      mass: '1.5 kg',
+      wireLength: '1.25 m',
+      wireRadius: '120 mm',
+      swings: 20,
+      time: '40 s',
+      gravity: '9.81 m/s2',
+    },
+    expect: {
+      inertia: { value: '0.017 kg.m2', within: { abs: '0.0005 kg.m2' } },
+      gyration: { value: '107 mm', within: { abs: '1 mm' } },
+    },
+    source: khurmi('Example 4.9, p. 89: rod on two wires', 'ch4'),
+    kind: 'published-example',
+  },
+  {
+    method: 'ratio.fromTurns',
+    id: 'measure-turns-khurmi-13-1',
+    given: { inputTurns: 975, outputTurns: 52 },
+    expect: { ratio: { value: '18.75', within: { rel: 1e-9 } } },
+    source: khurmi('Example 13.1: 975 turns a minute at the motor, 52 at the output', 'ch13'),
+    kind: 'published-example',
+    note: 'The teeth of the example, 50:20, 75:25 and 65:26, make the same ratio.',
+  },
+  {
+    method: 'ratio.fromTurns',
+    id: 'measure-turns-known-primary',
+    given: { inputTurns: 57.7, outputTurns: 10, known: '65:31', reading: 0.1 },
+    expect: {
+      ratio: { value: 2.7518, within: { abs: 0.0001 } },
+      spread: { value: 0.00477, within: { abs: 0.00001 } },
+    },
+    source: constructed('Own computation: 57.7 / 10 · 31 / 65'),
+    kind: 'constructed',
+  },
+  {
+    method: 'vehicle.massFromScales',
+    id: 'measure-lever-shigley-a-9',
+    given: { readings: ['100 kg'], scaleArm: '2 m', loadArm: '0.5 m' },
+    expect: { mass: { value: '400 kg', within: { rel: 1e-9 } } },
+    source: shigley('memory', '9th', 'Table A-9, beam 5: reaction at the far support, F a / l'),
+    kind: 'table-spot',
+    note: 'The reaction at the far support of a beam of 2 m under 400 kg at 0.5 m is a quarter of it.',
+  },
+  {
+    method: 'vehicle.massFromScales',
+    id: 'measure-two-wheels-bare-plank',
+    given: { readings: ['96 kg', '101 kg'], tare: '4 kg', scaleArm: '1.2 m', loadArm: '0.6 m', scaleError: '0.5 kg' },
+    expect: {
+      mass: { value: '378 kg', within: { rel: 1e-9 } },
+      spread: { value: '2 kg', within: { rel: 1e-9 } },
+    },
+    source: constructed('Own computation: (96 + 101 − 2 · 4) · 2'),
+    kind: 'constructed',
+  },
+  {
+    method: 'vehicle.rollOutMeasured',
+    id: 'measure-roll-out-ten-turns',
+    given: { distance: '33.52 m', turns: 10, tape: '20 mm' },
+    expect: {
+      rollOut: { value: '3.352 m', within: { rel: 1e-9 } },
+      spread: { value: '2 mm', within: { rel: 1e-9 } },
+      rollingRadius: { value: '533.49 mm', within: { abs: '0.01 mm' } },
+    },
+    source: constructed('Own computation'),
+    kind: 'constructed',
+  },
+  {
+    method: 'mount.stiffnessByWeight',
+    id: 'measure-spring-khurmi-4-3',
+    given: { mass: '60 kg', before: '0 mm', after: '10 mm', gravity: '9.81 m/s2' },
+    expect: { stiffness: { value: '58.75 N/mm', within: { rel: 0.005 } } },
+    source: khurmi('Example 4.3, p. 79: the mass hung from the spring swings at 4.98 Hz', 'ch4'),
+    kind: 'published-example',
+    note: 'Expected value from the printed frequency: mass times (2 π · 4.98 Hz)²; the example’s spring gives 0.25 mm for 1.5 kg.',
+  },
+  {
+    method: 'mount.stiffnessByWeight',
+    id: 'measure-four-mounts',
+    given: { mass: '80 kg', before: '1.20 mm', after: '0.35 mm', elsewhere: '0.05 mm', mounts: 4, gauge: '0.02 mm' },
+    expect: {
+      deflection: { value: '0.8 mm', within: { rel: 1e-9 } },
+      stiffness: { value: '245.17 N/mm', within: { rel: 0.0001 } },
+      spread: { value: '12.26 N/mm', within: { rel: 0.001 } },
+    },
+    source: constructed('Own computation: 80 · 9.80665 / (4 · 0.8)'),
+    kind: 'constructed',
+  },
+];
