@@ -30,6 +30,7 @@ export const TOPICS: readonly { readonly topic: string; readonly cases: readonly
   { topic: 'Spur gears', cases: SPUR_CASES },
   { topic: 'Shafts', cases: SHAFT_CASES },
   { topic: 'Bearings', cases: BEARING_CASES },
+  { topic: 'Turning against itself', cases: TORSION_CASES },
   { topic: 'Joints and couplings', cases: [...COUPLING_CASES, ...COUPLING_CONSTRUCTED] },
   {
     topic: 'Layout: alignment, wear, idlers, arms, spiral bevels, clearance',
