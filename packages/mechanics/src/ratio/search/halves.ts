@@ -4,7 +4,7 @@ import type { Row, Slot } from './rows.ts';
 import type { TrainSpace } from './types.ts';
 
 /** Pairs of one half that are laid out at a time. */
-const AT_A_TIME = 1 << 20;
+const AT_A_TIME = 1 << 16;
 /** Pairs between two steps: some ten milliseconds. */
 const STEP = 1 << 19;
 /** Cells that one coarser cell covers. */

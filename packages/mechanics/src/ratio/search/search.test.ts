@@ -1,8 +1,29 @@
 import { describe, expect, it } from 'vitest';
+import { frontOf } from './pareto.ts';
 import { SearchError, searchTrains } from './search.ts';
 import { everyTrain } from './testing/plain.ts';
 import { randomSpace } from './testing/random-space.ts';
 import type { Found, Level, TrainSpace } from './types.ts';
+
+const LEAST = (space: TrainSpace): Level => ({
+  ratio: 0,
+  terms: Array.from({ length: space.terms }, (_, term) => ({ term, weight: 1 })),
+  step: 0.25,
+});
+
+/** The front by its definition: every train against every other. */
+function plainFront(space: TrainSpace, first: Level, second: Level): readonly (readonly number[])[] {
+  const all = everyTrain(space, [first, second], Number.POSITIVE_INFINITY);
+  return all
+    .filter(
+      ({ levels: [a = 0, b = 0] }, k) =>
+        !all.some(({ levels: [x = 0, y = 0] }, other) => {
+          if (x === a && y === b) return other < k;
+          return x <= a && y <= b;
+        }),
+    )
+    .map(({ choices }) => choices);
+}
 
 function run(space: TrainSpace, order: readonly Level[], most: number): Found {
   const steps = searchTrains(space, order, most);
@@ -24,6 +45,21 @@ describe('the best trains', () => {
       }
     },
   );
+
+  it.each([0, 30, 60, 90])('of two measures are the front, as by its definition: seeds %i and the next thirty', (from) => {
+    for (let seed = from; seed < from + 30; seed++) {
+      const { space } = randomSpace(seed);
+      const few = { ...space, stages: space.stages.slice(0, 2) };
+      const nearest = { ratio: 1, terms: [], step: seed % 3 === 0 ? 0.01 : 0 };
+      const steps = frontOf(few, nearest, LEAST(space), [], 1000);
+      let step = steps.next();
+      while (!step.done) step = steps.next();
+      expect({ seed, found: step.value.trains.map(({ choices }) => [...choices]) }).toEqual({
+        seed,
+        found: plainFront(few, nearest, LEAST(space)),
+      });
+    }
+  });
 
   it('names what cannot be searched', () => {
     const choice = { driver: 10, driven: 20, ratio: null, costs: [], parts: [] };
