@@ -6,23 +6,29 @@ import type { Level, TrainSpace } from '@oddwheel/mechanics/ratio/search/types';
  */
 export function plainBest({ stages, band, within }: TrainSpace, order: readonly Level[], most: number): number[][] {
   const lists = stages.map(({ choices }) => {
-    const ranks = choices.map((_, k) => k).sort((a, b) => {
-      const [x, y] = [choices[a], choices[b]];
-      return x && y ? x.driver - y.driver || x.driven - y.driven || a - b : 0;
-    });
+    const ranks = choices
+      .map((_, k) => k)
+      .sort((a, b) => {
+        const [x, y] = [choices[a], choices[b]];
+        return x && y ? x.driver - y.driver || x.driven - y.driven || a - b : 0;
+      });
     return {
       order: ranks,
       driver: Float64Array.from(ranks, (k) => choices[k]?.driver ?? 0),
       driven: Float64Array.from(ranks, (k) => choices[k]?.driven ?? 0),
       costs: order.map((level) =>
         Float64Array.from(ranks, (k) =>
-          level.terms.reduce((sum, { term, weight }) => sum + Math.round(weight * (choices[k]?.costs[term] ?? 0) * 1e6), 0),
+          level.terms.reduce(
+            (sum, { term, weight }) => sum + Math.round(weight * (choices[k]?.costs[term] ?? 0) * 1e6),
+            0,
+          ),
         ),
       ),
     };
   });
   const [first, second, third] = lists;
-  if (!first || !second || !third || lists.length !== 3 || !within) throw new Error('Three stages and a window, please.');
+  if (!first || !second || !third || lists.length !== 3 || !within)
+    throw new Error('Three stages and a window, please.');
   const kept: { levels: number[]; at: number[] }[] = [];
   let worst = Number.POSITIVE_INFINITY;
   const [low, high] = [band.low, band.high];
@@ -41,7 +47,9 @@ export function plainBest({ stages, band, within }: TrainSpace, order: readonly 
         const value = (level: number): number => {
           const { ratio: weight, step } = order[level] as Level;
           const sum =
-            (first.costs[level]?.[i] as number) + (second.costs[level]?.[j] as number) + (third.costs[level]?.[k] as number);
+            (first.costs[level]?.[i] as number) +
+            (second.costs[level]?.[j] as number) +
+            (third.costs[level]?.[k] as number);
           const plain = weight * error + sum / 1e6;
           return step > 0 ? Math.floor(plain / step) : plain;
         };

@@ -53,10 +53,12 @@ function chainStage(low: number, high: number, centre: number, travel: number, r
       const drawn = chainLength.run({ pitch: PITCH, teethDriver: driver, teethDriven: driven, centreDistance: centre });
       const links = 2 * Math.round(drawn.links / 2);
       const there = chainCentreDistance.run({ pitch: PITCH, teethDriver: driver, teethDriven: driven, links });
-      if (Math.abs(there.centreDistance - centre) > travel || Math.min(there.wrapDriver, there.wrapDriven) < 2) continue;
+      if (Math.abs(there.centreDistance - centre) > travel || Math.min(there.wrapDriver, there.wrapDriven) < 2)
+        continue;
       const shared = (teeth: number): number => (chainWearSpread.run({ links, teeth }).commonFactor > 1 ? 1 : 0);
       const between = chainWearSpread.run({ links: driven, teeth: driver }).commonFactor > 1 ? 1 : 0;
-      const variation = (teeth: number): number => chordalVariation.run({ pitch: PITCH, teeth, angularSpeed: 0 }).variation;
+      const variation = (teeth: number): number =>
+        chordalVariation.run({ pitch: PITCH, teeth, angularSpeed: 0 }).variation;
       const mass = tips.reduce((sum, tip) => sum + Math.PI * tip * tip * 0.005 * 7850, 0);
       choices.push({
         driver,
@@ -153,5 +155,16 @@ for (const high of [20, 26, 34, 44, 56, 80]) {
 }
 
 console.log('\nGrowth with stages, chains of 9 to 80 teeth:');
-for (const stages of [[open], [open, tight], [open, tight, bevels], [open, tight, open, bevels], [open, tight, open, tight]])
-  show(`${stages.length} stages`, stages.reduce((n, s) => n * (s === bevels ? 400 : FULL), 1), spaceOf(stages, 1.9 ** stages.length), usual);
+for (const stages of [
+  [open],
+  [open, tight],
+  [open, tight, bevels],
+  [open, tight, open, bevels],
+  [open, tight, open, tight],
+])
+  show(
+    `${stages.length} stages`,
+    stages.reduce((n, s) => n * (s === bevels ? 400 : FULL), 1),
+    spaceOf(stages, 1.9 ** stages.length),
+    usual,
+  );

@@ -53,12 +53,7 @@ function mostFor(row: Row, key: number): number {
 }
 
 /** Sums and ratios that still count. `least` may come from a bound or from the slots themselves. */
-export function cutOf(
-  space: TrainSpace,
-  rows: readonly Row[],
-  least: Float64Array,
-  held: Float64Array | null,
-): Cut {
+export function cutOf(space: TrainSpace, rows: readonly Row[], least: Float64Array, held: Float64Array | null): Cut {
   const ceilings: Ceiling[] = [];
   let active = -1;
   let level = 0;

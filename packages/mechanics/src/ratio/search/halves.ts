@@ -28,9 +28,18 @@ function halvesOf(rows: readonly Row[], slots: readonly Slot[]): readonly [Half,
   const none = neutral(rows);
   const [a = none, b = none, c = none, d = none] = [...slots].sort((x, y) => y.count - x.count);
   const splits: readonly (readonly [Half, Half])[] = [
-    [[a, d], [b, c]],
-    [[a, c], [b, d]],
-    [[a, b], [c, d]],
+    [
+      [a, d],
+      [b, c],
+    ],
+    [
+      [a, c],
+      [b, d],
+    ],
+    [
+      [a, b],
+      [c, d],
+    ],
   ];
   const work = ([x, y]: readonly [Half, Half]): number => pairs(x) + pairs(y);
   const [one, other] = splits.reduce((best, split) => (work(split) < work(best) ? split : best));
@@ -65,11 +74,22 @@ interface Laid {
   readonly least: number;
 }
 
-function layOut([one, two]: Half, low: number, high: number, active: number, allowed: (i: number, j: number) => boolean): Laid {
+function layOut(
+  [one, two]: Half,
+  low: number,
+  high: number,
+  active: number,
+  allowed: (i: number, j: number) => boolean,
+): Laid {
   const ticks = (slot: Slot): Float64Array | null => (active < 0 ? null : (slot.ticks[active] as Float64Array));
   const [firstTicks, secondTicks] = [ticks(one), ticks(two)];
   let room = 1024;
-  let [logs, costs, is, js] = [new Float64Array(room), new Float64Array(room), new Uint32Array(room), new Uint32Array(room)];
+  let [logs, costs, is, js] = [
+    new Float64Array(room),
+    new Float64Array(room),
+    new Uint32Array(room),
+    new Uint32Array(room),
+  ];
   let count = 0;
   for (let i = 0; i < one.count; i++) {
     const own = one.log[i] as number;
@@ -128,7 +148,21 @@ function layOut([one, two]: Half, low: number, high: number, active: number, all
     const coarse = (cell / COARSE) | 0;
     if (own < (coarseLeast[coarse] as number)) coarseLeast[coarse] = own;
   }
-  return { count, low: bottom, high: top, perCell, cells, start, log, cost, first, second, cellLeast, coarseLeast, least };
+  return {
+    count,
+    low: bottom,
+    high: top,
+    perCell,
+    cells,
+    start,
+    log,
+    cost,
+    first,
+    second,
+    cellLeast,
+    coarseLeast,
+    least,
+  };
 }
 
 /**

@@ -54,7 +54,7 @@ export function keeperOf(space: TrainSpace, rows: readonly Row[], most: number):
   };
   const partsOf = (choices: ArrayLike<number>): readonly number[] =>
     stages.flatMap((stage, s) => stage.choices[choices[s] as number]?.parts ?? []);
-  const valueOf = (row: Row, choices: ArrayLike<number>, error: number): number => {
+  const worth = (row: Row, choices: ArrayLike<number>, error: number): number => {
     const each = ticks.get(row) ?? [];
     let sum = 0;
     for (let s = 0; s < each.length; s++) sum += (each[s] as Float64Array)[choices[s] as number] as number;
@@ -69,7 +69,7 @@ export function keeperOf(space: TrainSpace, rows: readonly Row[], most: number):
     let better = held === null;
     for (let k = 0; k < levels.length; k++) {
       const row = levels[k] as Row;
-      const value = inSteps(valueOf(row, choices, error), row.step);
+      const value = inSteps(worth(row, choices, error), row.step);
       key[k] = value;
       if (better) continue;
       const limit = (held as Float64Array)[k] as number;
@@ -84,7 +84,7 @@ export function keeperOf(space: TrainSpace, rows: readonly Row[], most: number):
       if (value > limit) return false;
       better = value < limit;
     }
-    for (const row of limits) if (!(valueOf(row, choices, error) < row.below / TICKS)) return false;
+    for (const row of limits) if (!(worth(row, choices, error) < row.below / TICKS)) return false;
     if (atHand?.only && !allAtHand(space, partsOf(choices))) return false;
     let [low, high] = [0, kept.length];
     while (low < high) {
@@ -109,7 +109,13 @@ export function keeperOf(space: TrainSpace, rows: readonly Row[], most: number):
       });
       return all / TICKS;
     });
-    return { choices, ratio, error: ratioError(band, ratio), terms, levels: Array.from(ranked.slice(0, levels.length)) };
+    return {
+      choices,
+      ratio,
+      error: ratioError(band, ratio),
+      terms,
+      levels: Array.from(ranked.slice(0, levels.length)),
+    };
   };
 
   return {

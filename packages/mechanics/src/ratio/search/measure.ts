@@ -37,8 +37,7 @@ export function lackingTicks(space: TrainSpace, sum: Sum, parts: Iterable<number
     const lacks = count - (atHand.have[part] ?? 0);
     if (lacks <= 0) continue;
     for (const { term, each } of atHand.lacking)
-      for (const share of sum.terms)
-        if (share.term === term) ticks += lacks * ticksOf(share.weight, each[part] ?? 0);
+      for (const share of sum.terms) if (share.term === term) ticks += lacks * ticksOf(share.weight, each[part] ?? 0);
   }
   return ticks;
 }

@@ -32,40 +32,48 @@ const NOTHING: Sum = { ratio: 0, terms: [] };
 /** Limits first, then the order, then the teeth of each stage in turn. */
 export function rowsOf(space: TrainSpace, order: readonly Level[]): readonly Row[] {
   return [
-    ...space.limits.map((limit): Row => ({
-      ratio: limit.ratio * TICKS,
-      sum: limit,
-      kind: 'limit',
-      step: 0,
-      below: limit.below * TICKS,
-      stage: -1,
-    })),
-    ...order.map((level): Row => ({
-      ratio: level.ratio * TICKS,
-      sum: level,
-      kind: 'level',
-      step: level.step,
-      below: Number.POSITIVE_INFINITY,
-      stage: -1,
-    })),
-    ...space.stages.map((_, stage): Row => ({
-      ratio: 0,
-      sum: NOTHING,
-      kind: 'tie',
-      step: 0,
-      below: Number.POSITIVE_INFINITY,
-      stage,
-    })),
+    ...space.limits.map(
+      (limit): Row => ({
+        ratio: limit.ratio * TICKS,
+        sum: limit,
+        kind: 'limit',
+        step: 0,
+        below: limit.below * TICKS,
+        stage: -1,
+      }),
+    ),
+    ...order.map(
+      (level): Row => ({
+        ratio: level.ratio * TICKS,
+        sum: level,
+        kind: 'level',
+        step: level.step,
+        below: Number.POSITIVE_INFINITY,
+        stage: -1,
+      }),
+    ),
+    ...space.stages.map(
+      (_, stage): Row => ({
+        ratio: 0,
+        sum: NOTHING,
+        kind: 'tie',
+        step: 0,
+        below: Number.POSITIVE_INFINITY,
+        stage,
+      }),
+    ),
   ];
 }
 
 /** Place of each choice of a stage by its teeth: driver, then driven, then as they came. */
 export function ranks(space: TrainSpace, stage: number): Uint32Array {
   const choices = space.stages[stage]?.choices ?? [];
-  const order = choices.map((_, k) => k).sort((a, b) => {
-    const [x, y] = [choices[a], choices[b]];
-    return x && y ? x.driver - y.driver || x.driven - y.driven || a - b : 0;
-  });
+  const order = choices
+    .map((_, k) => k)
+    .sort((a, b) => {
+      const [x, y] = [choices[a], choices[b]];
+      return x && y ? x.driver - y.driver || x.driven - y.driven || a - b : 0;
+    });
   const ranked = new Uint32Array(choices.length);
   order.forEach((choice, rank) => {
     ranked[choice] = rank;

@@ -40,26 +40,32 @@ describe('the best trains', () => {
       for (let seed = first; seed < first + 15; seed++) {
         const { space, order, most } = randomSpace(seed);
         const plain = everyTrain(space, order, most);
-        const found = run(space, order, most).trains.map(({ choices, levels }) => ({ choices: [...choices], levels: [...levels] }));
+        const found = run(space, order, most).trains.map(({ choices, levels }) => ({
+          choices: [...choices],
+          levels: [...levels],
+        }));
         expect({ seed, found }).toEqual({ seed, found: plain });
       }
     },
   );
 
-  it.each([0, 30, 60, 90])('of two measures are the front, as by its definition: seeds %i and the next thirty', (from) => {
-    for (let seed = from; seed < from + 30; seed++) {
-      const { space } = randomSpace(seed);
-      const few = { ...space, stages: space.stages.slice(0, 2) };
-      const nearest = { ratio: 1, terms: [], step: seed % 3 === 0 ? 0.01 : 0 };
-      const steps = frontOf(few, nearest, LEAST(space), [], 1000);
-      let step = steps.next();
-      while (!step.done) step = steps.next();
-      expect({ seed, found: step.value.trains.map(({ choices }) => [...choices]) }).toEqual({
-        seed,
-        found: plainFront(few, nearest, LEAST(space)),
-      });
-    }
-  });
+  it.each([0, 30, 60, 90])(
+    'of two measures are the front, as by its definition: seeds %i and the next thirty',
+    (from) => {
+      for (let seed = from; seed < from + 30; seed++) {
+        const { space } = randomSpace(seed);
+        const few = { ...space, stages: space.stages.slice(0, 2) };
+        const nearest = { ratio: 1, terms: [], step: seed % 3 === 0 ? 0.01 : 0 };
+        const steps = frontOf(few, nearest, LEAST(space), [], 1000);
+        let step = steps.next();
+        while (!step.done) step = steps.next();
+        expect({ seed, found: step.value.trains.map(({ choices }) => [...choices]) }).toEqual({
+          seed,
+          found: plainFront(few, nearest, LEAST(space)),
+        });
+      }
+    },
+  );
 
   it('names what cannot be searched', () => {
     const choice = { driver: 10, driven: 20, ratio: null, costs: [], parts: [] };

@@ -36,7 +36,9 @@ function refuse(space: TrainSpace, order: readonly Level[], most: number): void 
   const empty = space.stages.findIndex(({ choices }) => choices.length === 0);
   if (empty >= 0) throw new SearchError(`Stage ${empty + 1} has no choice left; at least one is accepted.`);
   if (!(space.band.low > 0 && space.band.high >= space.band.low && Number.isFinite(space.band.high)))
-    throw new SearchError(`Ratio wanted ${space.band.low} to ${space.band.high} read; two numbers above zero, low first, are accepted.`);
+    throw new SearchError(
+      `Ratio wanted ${space.band.low} to ${space.band.high} read; two numbers above zero, low first, are accepted.`,
+    );
   if (!(Number.isInteger(most) && most >= 1 && most <= 10_000))
     throw new SearchError(`${most} trains asked for; 1 to 10000 are accepted.`);
   const sums = [...order, ...space.limits];
@@ -44,9 +46,14 @@ function refuse(space: TrainSpace, order: readonly Level[], most: number): void 
     throw new SearchError('A weight below zero read; weights of at least zero are accepted.');
   for (const [stage, { choices }] of space.stages.entries())
     for (const { driver, driven, ratio, costs } of choices) {
-      if (!((ratio ?? driven / driver) > 0)) throw new SearchError(`Stage ${stage + 1}: a ratio of ${ratio ?? driven / driver} read; more than zero is accepted.`);
+      if (!((ratio ?? driven / driver) > 0))
+        throw new SearchError(
+          `Stage ${stage + 1}: a ratio of ${ratio ?? driven / driver} read; more than zero is accepted.`,
+        );
       if (costs.length !== space.terms || costs.some((cost) => !(cost >= 0 && cost < 1e9)))
-        throw new SearchError(`Stage ${stage + 1}, ${driver}:${driven}: ${costs.length} terms read; ${space.terms} numbers from zero to 1e9 are accepted.`);
+        throw new SearchError(
+          `Stage ${stage + 1}, ${driver}:${driven}: ${costs.length} terms read; ${space.terms} numbers from zero to 1e9 are accepted.`,
+        );
     }
 }
 
@@ -59,11 +66,7 @@ function refuse(space: TrainSpace, order: readonly Level[], most: number): void 
  *
  * Errors: `SearchError` for an empty space, a weight or cost below zero, or too many long stages.
  */
-export function* searchTrains(
-  space: TrainSpace,
-  order: readonly Level[],
-  most: number,
-): Generator<Progress, Found> {
+export function* searchTrains(space: TrainSpace, order: readonly Level[], most: number): Generator<Progress, Found> {
   refuse(space, order, most);
   const rows = rowsOf(space, order);
   const keeper = keeperOf(space, rows, most);
@@ -76,13 +79,25 @@ export function* searchTrains(
     const left = slots.map((slot, s) => promising(rows, bounds[s] ?? [], slot.count, held));
     if (left.some(({ length }) => length === 0)) break;
     const whole = left.every(({ length }) => length <= take);
-    slots = slots.map((slot, s) => pick(slot, (left[s] as Uint32Array).slice().sort((a, b) => a - b)));
+    slots = slots.map((slot, s) =>
+      pick(
+        slot,
+        (left[s] as Uint32Array).slice().sort((a, b) => a - b),
+      ),
+    );
     const taken = whole
       ? slots
       : slots.map((slot, s) => {
-          const places = new Map(Array.from(left[s] as Uint32Array).sort((a, b) => a - b).map((entry, k) => [entry, k]));
+          const places = new Map(
+            Array.from(left[s] as Uint32Array)
+              .sort((a, b) => a - b)
+              .map((entry, k) => [entry, k]),
+          );
           const first = Array.from((left[s] as Uint32Array).subarray(0, take), (entry) => places.get(entry) as number);
-          return pick(slot, Uint32Array.from(first).sort((a, b) => a - b));
+          return pick(
+            slot,
+            Uint32Array.from(first).sort((a, b) => a - b),
+          );
         });
     keeper.again();
     for (const part of meet(space, rows, taken, keeper)) yield { round, part, found: keeper.found() };

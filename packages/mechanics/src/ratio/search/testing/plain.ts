@@ -1,7 +1,11 @@
 import type { Level, Sum, Train, TrainSpace } from '../types.ts';
 
 /** Every train of a small space, looked at one by one; shares no code with the search. */
-export function everyTrain(space: TrainSpace, order: readonly Level[], most: number): Pick<Train, 'choices' | 'levels'>[] {
+export function everyTrain(
+  space: TrainSpace,
+  order: readonly Level[],
+  most: number,
+): Pick<Train, 'choices' | 'levels'>[] {
   const { stages, band, within, limits, atHand } = space;
   const found: { choices: number[]; levels: number[]; teeth: number[] }[] = [];
   const walk = (choices: number[]): void => {
@@ -43,7 +47,11 @@ export function everyTrain(space: TrainSpace, order: readonly Level[], most: num
     };
     if (limits.some((limit) => !(value(limit) < limit.below))) return;
     const levels = order.map((level) => (level.step > 0 ? Math.floor(value(level) / level.step) : value(level)));
-    found.push({ choices, levels, teeth: picked.flatMap(({ driver, driven }, s) => [driver, driven, choices[s] ?? 0]) });
+    found.push({
+      choices,
+      levels,
+      teeth: picked.flatMap(({ driver, driven }, s) => [driver, driven, choices[s] ?? 0]),
+    });
   };
   walk([]);
   const compare = (a: readonly number[], b: readonly number[]): number => {

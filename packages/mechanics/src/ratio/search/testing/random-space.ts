@@ -10,7 +10,11 @@ export function seeded(seed: number): () => number {
 }
 
 /** A small space with every kind of filter, cost and shelf now and then, and an order for it. */
-export function randomSpace(seed: number): { readonly space: TrainSpace; readonly order: readonly Level[]; readonly most: number } {
+export function randomSpace(seed: number): {
+  readonly space: TrainSpace;
+  readonly order: readonly Level[];
+  readonly most: number;
+} {
   const random = seeded(seed);
   const whole = (low: number, high: number): number => low + Math.floor(random() * (high - low + 1));
   const often = (part: number): boolean => random() < part;
@@ -32,7 +36,7 @@ export function randomSpace(seed: number): { readonly space: TrainSpace; readonl
   const stages = Array.from({ length: count }, () => ({ choices: Array.from({ length: whole(1, longest) }, choice) }));
   const low = Math.exp(2 * random() - 0.5);
   const sum = () => ({
-    ratio: often(0.5) ? [1, 10, 100][whole(0, 2)] ?? 1 : 0,
+    ratio: often(0.5) ? ([1, 10, 100][whole(0, 2)] ?? 1) : 0,
     terms: coarse.flatMap((_, term) => (often(0.5) ? [{ term, weight: [1, 0.5, 0.3, 7][whole(0, 3)] ?? 1 }] : [])),
   });
   const atHand = often(0.5)
@@ -54,7 +58,7 @@ export function randomSpace(seed: number): { readonly space: TrainSpace; readonl
   };
   const order = Array.from({ length: whole(0, 4) }, () => ({
     ...sum(),
-    step: often(0.5) ? 0 : [0.01, 0.1, 0.5, 1][whole(0, 3)] ?? 1,
+    step: often(0.5) ? 0 : ([0.01, 0.1, 0.5, 1][whole(0, 3)] ?? 1),
   }));
   return { space, order, most: whole(1, 60) };
 }
