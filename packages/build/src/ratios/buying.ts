@@ -49,7 +49,12 @@ export function agreementOf(chain: string, sprocket: string): readonly Agreement
   return [
     { what: 'pitch', chain: one.pitch, sprocket: other.pitch, agrees: same(one.pitch, other.pitch) },
     { what: 'roller', chain: one.roller, sprocket: other.roller, agrees: same(one.roller, other.roller) },
-    { what: 'inner width', chain: one.width, sprocket: other.width, agrees: Math.abs(one.width - other.width) <= WIDTH_PLAY },
+    {
+      what: 'inner width',
+      chain: one.width,
+      sprocket: other.width,
+      agrees: Math.abs(one.width - other.width) <= WIDTH_PLAY,
+    },
   ];
 }
 
@@ -75,7 +80,9 @@ export function nearMisses(size: string): readonly NearMiss[] {
 }
 
 /** A pitch measured on a part, in inches or millimetres, and the pitches of belts and chains that lie close: 19.05 and 20 mm. */
-export function pitchNear(pitch: number): readonly { readonly size: string; readonly pitch: number; readonly apart: number }[] {
+export function pitchNear(
+  pitch: number,
+): readonly { readonly size: string; readonly pitch: number; readonly apart: number }[] {
   const belts = BELT_PITCHES.map(([size, mmPitch]) => ({ size, pitch: mmPitch / 1000 }));
   const chains = Object.keys(CHAIN_SIZES.rows).map((key) => ({ size: `chain ${key}`, pitch: sizeOf(key).pitch }));
   return [...chains, ...belts]

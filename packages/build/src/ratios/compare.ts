@@ -1,6 +1,6 @@
 import { assess } from '../assess/assess.ts';
 import { launchOf, outputOf } from '../assess/road/drive.ts';
-import type { Known, Road } from '../assess/road/types.ts';
+import type { Road } from '../assess/road/types.ts';
 import type { GearSpan } from '../assess/types.ts';
 import type { Session } from '../session-types.ts';
 import { RatiosError } from './find.ts';
@@ -23,7 +23,7 @@ export interface Compared {
   /** Heat in the clutch in one level start, time that it slips, and road speed at its end; null where it cannot be had. */
   readonly launch: { readonly energy: number; readonly time: number; readonly speed: number } | null;
   /** Time in each gear, mean engine speed and energy at the wheel over the cycle of the targets; null where none is named. */
-  readonly cycle: Known<NonNullable<Extract<Road['cycle'], { readonly cycle: string }>>> | null;
+  readonly cycle: Road['cycle'];
 }
 
 /**

@@ -41,7 +41,9 @@ function* prepared(session: Session, request: RatioRequest) {
   const windows = windowsOf(scene, request.targets);
   if (windows.band === null) {
     const why = windows.open.map(({ key, says }) => `${key}: ${says}`).join(' ');
-    throw new RatiosError(`No target sets a ratio; cruising, top speed, pull, climb or a reference vehicle in the brief does. ${why}`.trim());
+    throw new RatiosError(
+      `No target sets a ratio; cruising, top speed, pull, climb or a reference vehicle in the brief does. ${why}`.trim(),
+    );
   }
   const before = beforeOf(session);
   const found = yield* spacesOf(before, request, windows.band);
@@ -49,7 +51,9 @@ function* prepared(session: Session, request: RatioRequest) {
     const have = found.space.atHand?.have ?? [];
     const unpriced = found.parts.filter((part, k) => (have[k] ?? 0) === 0 && request.prices[part] === undefined);
     if (unpriced.length > 0)
-      throw new RatiosError(`Ranked by price, but ${unpriced.length} parts have none, first ${unpriced[0]}; give a price for each part that is not on the shelf.`);
+      throw new RatiosError(
+        `Ranked by price, but ${unpriced.length} parts have none, first ${unpriced[0]}; give a price for each part that is not on the shelf.`,
+      );
   }
   return { before, windows, found };
 }
@@ -90,10 +94,15 @@ export const roadSpeedOf = (session: Session): number => {
 
 /**
  * The best trains of a build that fit its places, slots and room, exactly by the order asked for. Yields often.
+ * @param roadSpeed speed that engine speeds are told at
  *
  * Errors: `RatiosError` where no target sets a ratio or a price is missing; `SearchError` for more than can be searched.
  */
-export function* findTrains(session: Session, request: RatioRequest): Generator<Progress, RatioAnswer> {
+export function* findTrains(
+  session: Session,
+  request: RatioRequest,
+  roadSpeed: number = roadSpeedOf(session),
+): Generator<Progress, RatioAnswer> {
   const steps = prepared(session, request);
   let step = steps.next();
   while (!step.done) {
@@ -101,12 +110,16 @@ export function* findTrains(session: Session, request: RatioRequest): Generator<
     step = steps.next();
   }
   const { before, windows, found } = step.value;
-  const base = { windows, size: found.stages.reduce((n, { choices }) => n * choices.length, 1), stages: summary(found) };
+  const base = {
+    windows,
+    size: found.stages.reduce((n, { choices }) => n * choices.length, 1),
+    stages: summary(found),
+  };
   if (nothing(found)) return { ...base, trains: [] };
   const answer = yield* searchTrains(found.space, request.order.map(levelOf), request.best);
   const trains: RankedTrain[] = [];
   for (const train of answer.trains) {
-    trains.push(ranked(before, found, train, roadSpeedOf(session)));
+    trains.push(ranked(before, found, train, roadSpeed));
     yield { round: 0, part: trains.length / answer.trains.length, found: trains.length };
   }
   return { ...base, trains };
@@ -126,7 +139,11 @@ export function* findFront(
     step = steps.next();
   }
   const { before, windows, found } = step.value;
-  const base = { windows, size: found.stages.reduce((n, { choices }) => n * choices.length, 1), stages: summary(found) };
+  const base = {
+    windows,
+    size: found.stages.reduce((n, { choices }) => n * choices.length, 1),
+    stages: summary(found),
+  };
   if (nothing(found)) return { ...base, trains: [], whole: true };
   const rest = request.order.filter((key) => key !== first && key !== second).map(levelOf);
   const { trains, whole } = yield* frontOf(found.space, levelOf(first), levelOf(second), rest, request.best);

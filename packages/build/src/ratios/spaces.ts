@@ -54,10 +54,16 @@ function shelfOf(model: Model): ReadonlyMap<string, number> {
   return have;
 }
 
-const through = ([from, to]: readonly [number, number]): readonly number[] => Array.from({ length: Math.max(0, to - from + 1) }, (_, k) => from + k);
+const through = ([from, to]: readonly [number, number]): readonly number[] =>
+  Array.from({ length: Math.max(0, to - from + 1) }, (_, k) => from + k);
 
 /** Largest teeth in one place that touch nothing and still go on, all else as drawn; found by halving. */
-function* largestClear(before: Before, stage: Extract<Stage, { readonly kind: 'chain' }>, end: 'driver' | 'driven', most: number): Generator<void, number> {
+function* largestClear(
+  before: Before,
+  stage: Extract<Stage, { readonly kind: 'chain' }>,
+  end: 'driver' | 'driven',
+  most: number,
+): Generator<void, number> {
   const clear = (teeth: number): boolean => {
     const pair = { stage: stage.id, driver: stage.teeth.driver, driven: stage.teeth.driven, [end]: teeth };
     return !effectOf(before, [pair], 0).stops.some(
@@ -75,10 +81,15 @@ function* largestClear(before: Before, stage: Extract<Stage, { readonly kind: 'c
 }
 
 /** Tooth pairs that are asked for, before anything is looked at. */
-function pairsOf(model: Model, stage: Extract<Stage, { readonly teeth: unknown }>, asked: Asked | undefined): (readonly [number, number])[] {
+function pairsOf(
+  model: Model,
+  stage: Extract<Stage, { readonly teeth: unknown }>,
+  asked: Asked | undefined,
+): (readonly [number, number])[] {
   const { driver, driven } = stage.teeth;
   const drawn: readonly [number, number] = [driver, driven];
-  const all = (drivers: readonly number[], drivens: readonly number[]) => drivers.flatMap((a) => drivens.map((b) => [a, b] as const));
+  const all = (drivers: readonly number[], drivens: readonly number[]) =>
+    drivers.flatMap((a) => drivens.map((b) => [a, b] as const));
   const shelf = (): (readonly [number, number])[] => {
     if (stage.kind === 'chain') {
       const teeth = model.shop.shelf.flatMap((item) =>
@@ -86,8 +97,16 @@ function pairsOf(model: Model, stage: Extract<Stage, { readonly teeth: unknown }
       );
       return all([...new Set([driver, ...teeth])], [...new Set([driven, ...teeth])]);
     }
-    const pairs = stage.kind === 'bevel' ? model.shop.shelf.flatMap((item) => (item.kind === 'bevel pair' && item.count > 0 ? [item.teeth] : [])) : [];
-    return [drawn, ...pairs.map(([a, b]): readonly [number, number] => (driver <= driven ? [Math.min(a, b), Math.max(a, b)] : [Math.max(a, b), Math.min(a, b)]))];
+    const pairs =
+      stage.kind === 'bevel'
+        ? model.shop.shelf.flatMap((item) => (item.kind === 'bevel pair' && item.count > 0 ? [item.teeth] : []))
+        : [];
+    return [
+      drawn,
+      ...pairs.map(([a, b]): readonly [number, number] =>
+        driver <= driven ? [Math.min(a, b), Math.max(a, b)] : [Math.max(a, b), Math.min(a, b)],
+      ),
+    ];
   };
   const found = ((): (readonly [number, number])[] => {
     if (asked?.from === 'as drawn') return [drawn];
@@ -100,20 +119,30 @@ function pairsOf(model: Model, stage: Extract<Stage, { readonly teeth: unknown }
   return [...new Map(found.map((pair) => [pair.join(':'), pair])).values()];
 }
 
-const shares = (a: number, b: number): number => (chainWearSpread.run({ links: a, teeth: Math.max(b, 6) }).commonFactor > 1 && b >= 6 ? 1 : 0);
+const shares = (a: number, b: number): number =>
+  chainWearSpread.run({ links: a, teeth: Math.max(b, 6) }).commonFactor > 1 && b >= 6 ? 1 : 0;
 
 /** Costs of a gear pair: only whether the same teeth meet again and again. */
-const gearCosts = (driver: number, driven: number): Partial<Record<TermKey, number>> => ({ wear: shares(driver, driven) });
+const gearCosts = (driver: number, driven: number): Partial<Record<TermKey, number>> => ({
+  wear: shares(driver, driven),
+});
 
 /** What a pair on a chain or belt costs; null where it cannot be fitted. */
-function loopCosts(drawn: Model, index: number, driver: number, driven: number, excess: number): Partial<Record<TermKey, number>> | null {
+function loopCosts(
+  drawn: Model,
+  index: number,
+  driver: number,
+  driven: number,
+  excess: number,
+): Partial<Record<TermKey, number>> | null {
   const stage = drawn.stages[index];
   if (!stage || (stage.kind !== 'chain' && stage.kind !== 'belt')) return null;
   const model = withTeeth(drawn, [{ stage: stage.id, driver, driven }]);
   const fit = fitOf(model, index, excess);
   const [there, from, to] = [model.stages[index], model.shafts[index], model.shafts[index + 1]];
   if (!fit?.fits || !there || !from || !to) return null;
-  if (stage.kind === 'belt') return { wear: shares(driver, driven) + shares(fit.links, driver) + shares(fit.links, driven) };
+  if (stage.kind === 'belt')
+    return { wear: shares(driver, driven) + shares(fit.links, driver) + shares(fit.links, driven) };
   const { chain } = stageGeometry(there, from, to, (value) => value.si);
   if (!chain) return null;
   const { pitch, innerWidth } = stage.size;
@@ -131,7 +160,12 @@ function loopCosts(drawn: Model, index: number, driver: number, driven: number, 
 const listed = (costs: Partial<Record<TermKey, number>>): number[] => TERM_KEYS.map((key) => costs[key] ?? 0);
 
 /** Choices of one stage: those that fit the places, slots and room of the build. */
-function* choicesOf(before: Before, index: number, request: RatioRequest, numberOf: (part: string) => number): Generator<void, StageChoices> {
+function* choicesOf(
+  before: Before,
+  index: number,
+  request: RatioRequest,
+  numberOf: (part: string) => number,
+): Generator<void, StageChoices> {
   const { model } = before;
   const stage = model.stages[index] as Stage;
   if (!('teeth' in stage)) {
@@ -148,7 +182,11 @@ function* choicesOf(before: Before, index: number, request: RatioRequest, number
     const sum = stage.teeth.driver + stage.teeth.driven;
     for (const [driver, driven] of pairs)
       if (stage.kind === 'bevel' || driver + driven === sum) push(driver, driven, gearCosts(driver, driven));
-    return { stage, choices, says: `${choices.length} of ${pairs.length} pairs fit${stage.kind === 'spur' ? ' the centres' : ''}` };
+    return {
+      stage,
+      choices,
+      says: `${choices.length} of ${pairs.length} pairs fit${stage.kind === 'spur' ? ' the centres' : ''}`,
+    };
   }
   let [mostDriver, mostDriven] = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY];
   if (stage.kind === 'chain') {
@@ -177,7 +215,8 @@ export function* spacesOf(before: Before, request: RatioRequest, band: TrainSpac
     return found;
   };
   const stages: StageChoices[] = [];
-  for (let index = 0; index < model.stages.length; index++) stages.push(yield* choicesOf(before, index, request, numberOf));
+  for (let index = 0; index < model.stages.length; index++)
+    stages.push(yield* choicesOf(before, index, request, numberOf));
   const parts = [...numbers.keys()];
   const shelf = shelfOf(model);
   const each = (price: (part: string) => number) => parts.map(price);
@@ -198,4 +237,3 @@ export function* spacesOf(before: Before, request: RatioRequest, band: TrainSpac
   };
   return { space, stages, parts };
 }
-
