@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
+import { findTrains, roadSpeedOf, USUAL_REQUEST } from '@oddwheel/build/ratios/find';
 import { swapTable } from '@oddwheel/build/ratios/swap';
 import type { Effect } from '@oddwheel/build/ratios/types';
 import { applyEdit, openSession } from '@oddwheel/build/session';
@@ -99,5 +100,18 @@ describe('each row of a swap table is what check says after the swap', () => {
     expect(() => whole(swapTable(demo('rail-cart'), 'chian', 'driver', 'shelf', 10))).toThrow(
       'Stage chian read; a stage with teeth is accepted: belt, chain.',
     );
+  });
+});
+
+describe('each ranked train is what check says after it is applied', () => {
+  it.each(['marsh-hauler', 'hill-trike', 'rail-cart'])('%s', (name) => {
+    const session = demo(name);
+    const { trains, windows } = whole(findTrains(session, USUAL_REQUEST));
+    expect(trains).toHaveLength(10);
+    expect(windows.clashes).toEqual([]);
+    for (const train of trains) {
+      expectEqual(session, train, roadSpeedOf(session));
+      expect(train.stages.every(({ fits }) => fits)).toBe(true);
+    }
   });
 });
