@@ -109,8 +109,8 @@ export function swapLines(name: string, rows: readonly SwapRow[], roadSpeed: num
   const end = rows[0]?.end ?? 'driver';
   const cells = rows.map((row): string[] => [
     `${row.teeth}${row.drawn ? ' (drawn)' : ''}`,
-    row.gears.map(({ overall }) => overall.toFixed(2)).join(' '),
-    row.gears.map(({ engineSpeed }) => show('angularSpeed', engineSpeed).replace(/[^0-9]*$/u, '')).join(' '),
+    row.gears.map(({ overall }) => overall.toFixed(2)).join(', '),
+    row.gears.map(({ engineSpeed }) => show('angularSpeed', engineSpeed).replace(/[^0-9]*$/u, '')).join(', '),
     row.gears[0]?.force == null ? '' : show('force', row.gears[0].force),
     linksText(row),
     OPENINGS[row.openings],

@@ -1,5 +1,4 @@
 /** What the ratios of a build say: plain data for the page, the command line and the book. SI, at the middle of uncertain inputs. */
-import type { Progress } from '@oddwheel/mechanics/ratio/search/types';
 import type { Finding } from '../assess/types.ts';
 import type { Patch } from '../document/patch.ts';
 
@@ -148,5 +147,3 @@ export interface RatioAnswer {
     readonly says: string;
   }[];
 }
-
-export type RatioStep = Progress;

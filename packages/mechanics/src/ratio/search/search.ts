@@ -31,6 +31,9 @@ function slotsOf(space: TrainSpace, rows: readonly Row[]): Slot[] {
   return slots;
 }
 
+/** The named entries of a slot, still sorted by ratio. */
+const inRatioOrder = (slot: Slot, entries: Uint32Array): Slot => pick(slot, entries.slice().sort());
+
 function refuse(space: TrainSpace, order: readonly Level[], most: number): void {
   if (space.stages.length === 0) throw new SearchError('No stage read; at least one is accepted.');
   const empty = space.stages.findIndex(({ choices }) => choices.length === 0);
@@ -79,26 +82,8 @@ export function* searchTrains(space: TrainSpace, order: readonly Level[], most: 
     const left = slots.map((slot, s) => promising(rows, bounds[s] ?? [], slot.count, held));
     if (left.some(({ length }) => length === 0)) break;
     const whole = left.every(({ length }) => length <= take);
-    slots = slots.map((slot, s) =>
-      pick(
-        slot,
-        (left[s] as Uint32Array).slice().sort((a, b) => a - b),
-      ),
-    );
-    const taken = whole
-      ? slots
-      : slots.map((slot, s) => {
-          const places = new Map(
-            Array.from(left[s] as Uint32Array)
-              .sort((a, b) => a - b)
-              .map((entry, k) => [entry, k]),
-          );
-          const first = Array.from((left[s] as Uint32Array).subarray(0, take), (entry) => places.get(entry) as number);
-          return pick(
-            slot,
-            Uint32Array.from(first).sort((a, b) => a - b),
-          );
-        });
+    const taken = slots.map((slot, s) => inRatioOrder(slot, (left[s] as Uint32Array).subarray(0, take)));
+    slots = slots.map((slot, s) => inRatioOrder(slot, left[s] as Uint32Array));
     keeper.again();
     for (const part of meet(space, rows, taken, keeper)) yield { round, part, found: keeper.found() };
     if (whole) break;

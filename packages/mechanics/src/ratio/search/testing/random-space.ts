@@ -22,7 +22,7 @@ export function randomSpace(seed: number): {
   const parts = whole(3, 30);
   const coarse = Array.from({ length: terms }, () => often(0.5));
   const count = whole(1, 5);
-  const longest = [0, 60, 40, 16, 9, 6][count] ?? 6;
+  const longest = [0, 200, 90, 16, 9, 6][count] ?? 6;
   const choice = (): Choice => {
     const fixed = often(0.05);
     return {
