@@ -8,10 +8,18 @@ import { findFront, findTrains, RatiosError, USUAL_REQUEST } from './find.ts';
 import { settle } from './settle.ts';
 import { windowsOf } from './windows.ts';
 
+/** The small build with a box that is told whole, and slots for its axle. */
 const opened = (brief: Record<string, unknown> = {}): Session => {
-  const result = openSession(JSON.stringify({ ...SMALL_BUILD, brief: { ...SMALL_BUILD.brief, ...brief } }), {
-    ends: 'not yet',
-  });
+  const { engine } = SMALL_BUILD.brief;
+  const adjusters = {
+    slots: { name: 'slots', sets: 'slack', of: 'chain-1', moves: 'axle', along: [-1, 0, 0], travel: '10 mm' },
+  };
+  const build = {
+    ...SMALL_BUILD,
+    brief: { ...SMALL_BUILD.brief, engine: { ...engine, primary: '1' }, ...brief },
+    path: { ...SMALL_BUILD.path, adjusters },
+  };
+  const result = openSession(JSON.stringify(build), { ends: 'not yet' });
   if (!result.ok) throw new Error(JSON.stringify(result.faults));
   return result.session;
 };
