@@ -1,3 +1,4 @@
+import type { BesideRow } from '@oddwheel/build/assess/beside';
 import type { Here } from '@oddwheel/build/assess/types';
 import type { Patch } from '@oddwheel/build/document/patch';
 import type { EditRequest, StructureEdit } from '@oddwheel/build/edit/types';
@@ -14,6 +15,11 @@ export interface Part {
   /** The build says something of it. */
   readonly present: boolean;
 }
+
+/** Another build beside the open one, or what is wrong with it. */
+export type Beside =
+  | { readonly ok: true; readonly name: string; readonly rows: readonly BesideRow[] }
+  | { readonly ok: false; readonly faults: readonly Fault[] };
 
 /** What the model says after reading a build or an edit. */
 export type Outcome =
@@ -44,6 +50,8 @@ export interface ModelApi extends LayoutApi {
    * Null where there is nothing to try, or the build has changed meanwhile.
    */
   readonly ranges: () => Promise<AssessmentChange | null>;
+  /** Puts another build, as the text of its file, beside the open one: the lowest reserve of each check in both. */
+  readonly beside: (text: string) => Beside;
   /** Turns typed text into an edit without making it. */
   readonly typeField: (address: string, typed: string | null) => TypedEdit;
   /** Turns a wanted change of the build's structure into an edit without making it. */

@@ -1,3 +1,4 @@
+import { besideRows } from '@oddwheel/build/assess/beside';
 import type { Assessment } from '@oddwheel/build/assess/types';
 import type { Patch } from '@oddwheel/build/document/patch';
 import { structureEdit } from '@oddwheel/build/edit/structure-edit';
@@ -83,6 +84,12 @@ export function createModel(): ModelApi {
         from = session;
         pass = rangePass(from);
       }
+    },
+    beside: (text) => {
+      const other = openSession(text);
+      if (!other.ok) return { ok: false, faults: other.faults };
+      const { assessment } = other.session;
+      return { ok: true, name: assessment.name, rows: besideRows(current().assessment, assessment) };
     },
     typeField: (address, typed) => typeField(current(), address, typed),
     structureEdit: (request) => structureEdit(current(), request),

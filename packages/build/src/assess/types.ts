@@ -111,6 +111,12 @@ export interface LoadCase {
   readonly engineSpeed: Spread;
   readonly engineTorque: Spread;
   readonly roadSpeed: Spread;
+  /** `steady`: full throttle, or the slider. `rare`: a peak that strength must stand once. */
+  readonly kind: 'steady' | 'rare';
+  /** What ends the torque before the engine does. */
+  readonly capped: 'grip' | 'clutch' | null;
+  /** Torque in each shaft in the order of power, N·m, at the middle of all ranges. */
+  readonly torques: readonly number[];
 }
 
 export interface GearSpan {
