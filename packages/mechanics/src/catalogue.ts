@@ -39,6 +39,10 @@ import { universalCouple } from './coupling/universal-couple.ts';
 import { universalPair } from './coupling/universal-pair.ts';
 import { universalRatio } from './coupling/universal-ratio.ts';
 import { universalRipple } from './coupling/universal-ripple.ts';
+import { flankPressure } from './joint/flank-pressure.ts';
+import { locatingPlay } from './joint/locating-play.ts';
+import { spigotPressure } from './joint/spigot-pressure.ts';
+import { weldTorsion } from './joint/weld-torsion.ts';
 import type { Method } from './method/method.ts';
 import { mountStiffnessByWeight } from './mount/stiffness-by-weight.ts';
 import { ratioFromTurns } from './ratio/from-turns.ts';
@@ -46,9 +50,12 @@ import { ratioOverall } from './ratio/overall.ts';
 import { ratioStage } from './ratio/stage.ts';
 import { ratioTrainPower } from './ratio/train-power.ts';
 import { RESERVES } from './reserve/reserve.ts';
+import { shaftCriticalSpeed } from './shaft/critical-speed.ts';
 import { shaftEndurance } from './shaft/endurance.ts';
 import { shaftFatigue } from './shaft/fatigue.ts';
+import { shaftLife } from './shaft/life.ts';
 import { shaftNotch } from './shaft/notch.ts';
+import { shaftPressFit } from './shaft/press-fit.ts';
 import { shaftShoulder } from './shaft/shoulder.ts';
 import { shaftTwist } from './shaft/twist.ts';
 import { shaftYield } from './shaft/yield.ts';
@@ -91,6 +98,13 @@ import { wheelInertiaFromWires } from './vehicle/wheel-inertia-from-wires.ts';
 /** Every public method, for lookup by id. */
 export const METHODS: readonly Method[] = [
   axialPair,
+  flankPressure,
+  locatingPlay,
+  spigotPressure,
+  weldTorsion,
+  shaftCriticalSpeed,
+  shaftLife,
+  shaftPressFit,
   shaftEndurance,
   shaftFatigue,
   shaftNotch,

@@ -16,6 +16,9 @@ import { DRAG_AREAS } from './drag-areas.ts';
 import { MESH_LIMITS } from './mesh-limits.ts';
 import { MOTORCYCLE_ROAD_LOAD } from './motorcycle-road-load.ts';
 import { ROLLING_RESISTANCE } from './rolling-resistance.ts';
+import { SHAFT_LIMITS } from './shaft-limits.ts';
+import { SHAFT_NOTCHES } from './shaft-notches.ts';
+import { SHAFT_RELIABILITY } from './shaft-reliability.ts';
 import { SHAFT_STEELS } from './shaft-steels.ts';
 import { STAGE_EFFICIENCIES } from './stage-efficiencies.ts';
 import { rowInSi, type Table } from './table.ts';
@@ -45,6 +48,9 @@ const TABLES: readonly Table[] = [
   DRAG_AREAS,
   MOTORCYCLE_ROAD_LOAD,
   ROLLING_RESISTANCE,
+  SHAFT_LIMITS,
+  SHAFT_NOTCHES,
+  SHAFT_RELIABILITY,
   SHAFT_STEELS,
   STAGE_EFFICIENCIES,
   TYRE_ALPHA_WIDTHS,
