@@ -2,6 +2,7 @@ import { type JSX, useId, useState } from 'react';
 import { reserveText } from '../numbers/shown.ts';
 import type { Beside } from '../worker/model-api.ts';
 import type { RemoteModel } from '../worker/remote.ts';
+import { WideTable } from './WideTable.tsx';
 
 /** Another build, such as the donor vehicle typed as one, run through the same checks. */
 export function BesidePanel(props: { model: RemoteModel; onOpen: (finding: string) => void }): JSX.Element {
@@ -34,7 +35,7 @@ export function BesidePanel(props: { model: RemoteModel; onOpen: (finding: strin
       )}
       {beside?.ok && beside.rows.length === 0 && <p>The two have no check in common that gives a number.</p>}
       {beside?.ok && beside.rows.length > 0 && (
-        <div className="wide-table">
+        <WideTable label="Reserves of both builds">
           <table className="figures">
             <caption>Lowest reserve of each check</caption>
             <thead>
@@ -66,7 +67,7 @@ export function BesidePanel(props: { model: RemoteModel; onOpen: (finding: strin
               ))}
             </tbody>
           </table>
-        </div>
+        </WideTable>
       )}
     </section>
   );

@@ -1,6 +1,7 @@
 import type { Assessment, LoadCase } from '@oddwheel/build/assess/types';
 import { type JSX, memo } from 'react';
 import { show, shownText } from '../numbers/shown.ts';
+import { WideTable } from './WideTable.tsx';
 
 const ENDED = { grip: 'the tyre slips', clutch: 'the clutch slips' } as const;
 
@@ -29,7 +30,7 @@ export const LoadCases = memo(function LoadCases(props: {
         </button>
         .
       </p>
-      <div className="wide-table">
+      <WideTable label="Load cases">
         <table className="figures">
           <thead>
             <tr>
@@ -64,7 +65,7 @@ export const LoadCases = memo(function LoadCases(props: {
             ))}
           </tbody>
         </table>
-      </div>
+      </WideTable>
     </section>
   );
 });

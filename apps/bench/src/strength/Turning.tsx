@@ -1,6 +1,7 @@
 import type { Assessment } from '@oddwheel/build/assess/types';
 import { type JSX, memo } from 'react';
 import { digits, show, shownText } from '../numbers/shown.ts';
+import { WideTable } from './WideTable.tsx';
 
 /** How the drive swings against the engine, and how far the wheel turns free while the crank is held. */
 export const TurningPanel = memo(function TurningPanel(props: {
@@ -15,7 +16,7 @@ export const TurningPanel = memo(function TurningPanel(props: {
     <section className="list" aria-labelledby="turning-heading">
       <h2 id="turning-heading">Swing and free play</h2>
       {turning.gears.length > 0 && (
-        <div className="wide-table">
+        <WideTable label="Swings in each gear">
           <table className="figures">
             <caption>Swings of engine against vehicle, times a second</caption>
             <thead>
@@ -42,7 +43,7 @@ export const TurningPanel = memo(function TurningPanel(props: {
               ))}
             </tbody>
           </table>
-        </div>
+        </WideTable>
       )}
       {turning.parts.length > 0 && (
         <dl className="play-list">

@@ -104,8 +104,8 @@ const pair = ({ driver, driven }: { readonly driver: number; readonly driven: nu
 
 function choicesOf(read: ReadSix, wanted: number, { split, laid, atWorst }: Found): readonly Choice[] {
   const pullWhy = atWorst
-    ? 'the smallest size whose strength holds the pull in first gear with a reserve of 1.5, also at the worse ends of what is not known'
-    : 'the smallest size whose strength holds the pull in first gear with a reserve of 1.5 in the middle of what is not known; at the worse ends it may not';
+    ? 'the smallest size whose strength holds the pull in first gear with a reserve of 2.5, room for a start with a shock, also at the worse ends of what is not known'
+    : 'the smallest size whose strength holds the pull in first gear with a reserve of 2.5, room for a start with a shock, in the middle of what is not known; at the worse ends it may not';
   const chain = (what: string, { size, links, teeth }: Laid['chain1']): Choice => ({
     what,
     chosen: `${pair(teeth)} on ${size.key}, ${links} links`,

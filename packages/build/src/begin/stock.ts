@@ -52,8 +52,11 @@ export const SHAFT_SHEAR = 60e6;
 /** Tangential force over face width and module that a first bevel pair is sized for, Pa. Common practice for hardened steel. */
 export const TOOTH_LOAD = 70e6;
 
-/** Reserve of the chain's pull that check `chain.pull` asks by default. */
-export const PULL_RESERVE = 1.5;
+/**
+ * Reserve of a chain over the pull of full throttle in first gear: what check `chain.pull` asks by default over a start with a shock,
+ * at the worse end of the shock that a blank stands for.
+ */
+export const PULL_RESERVE = 2.5;
 
 /** Width taken for a tyre known by its roll-out alone, as a part of its outside diameter. Common practice. */
 export const UNKNOWN_WIDTH = 0.2;
