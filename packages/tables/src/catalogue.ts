@@ -13,6 +13,7 @@ import { CYCLE_WMTC_PART1 } from './cycle-wmtc-part1.ts';
 import { CYCLE_WMTC_PART2 } from './cycle-wmtc-part2.ts';
 import { CYCLE_WMTC_PART3 } from './cycle-wmtc-part3.ts';
 import { DRAG_AREAS } from './drag-areas.ts';
+import { JOINT_LIMITS } from './joint-limits.ts';
 import { MESH_LIMITS } from './mesh-limits.ts';
 import { MOTORCYCLE_ROAD_LOAD } from './motorcycle-road-load.ts';
 import { ROLLING_RESISTANCE } from './rolling-resistance.ts';
@@ -27,6 +28,7 @@ import { TYRE_FRICTION } from './tyre-friction.ts';
 import { TYRE_GROWTH } from './tyre-growth.ts';
 import { TYRE_LOAD_INDICES } from './tyre-load-indices.ts';
 import { TYRE_SPEED_SYMBOLS } from './tyre-speed-symbols.ts';
+import { USUAL_DUTY } from './usual-duty.ts';
 
 const TABLES: readonly Table[] = [
   BEARINGS,
@@ -36,6 +38,7 @@ const TABLES: readonly Table[] = [
   CHAIN_LIMITS_TABLE,
   CHAIN_SIZES,
   COUPLING_LIMITS,
+  JOINT_LIMITS,
   MESH_LIMITS,
   CYCLE_HWFET,
   CYCLE_NEDC,
@@ -58,6 +61,7 @@ const TABLES: readonly Table[] = [
   TYRE_GROWTH,
   TYRE_LOAD_INDICES,
   TYRE_SPEED_SYMBOLS,
+  USUAL_DUTY,
 ];
 
 const BY_ID: ReadonlyMap<string, Table> = new Map(TABLES.map((table) => [table.id, table]));

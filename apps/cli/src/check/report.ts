@@ -194,7 +194,7 @@ function part(value: number): string {
 function closureLine(closure: Closure | null): string {
   if (closure === null)
     return 'The balance of torques and power could not be struck: the path is not known from end to end.';
-  return `Torques on every shaft close to ${part(closure.torque)} of the torque through it; power in equals power out and losses to ${part(closure.power)}.`;
+  return `Torques on every shaft close to ${part(closure.torque)} of the torque through it; power in equals power out and losses to ${part(closure.power)}.${closure.shafts === null ? '' : ` Forces and moments on shafts and their bearings close to ${part(closure.shafts)} of the greatest.`}`;
 }
 
 /**

@@ -83,7 +83,7 @@ export function buildScene(model: Model, corner: Corner, cache: Cache | null): S
     rollOut,
     stages,
     senses: senseOf,
-    strength: strengthOf(model, at, corner, rollOut, cache),
+    strength: strengthOf(model, at, corner, rollOut, senseOf, cache),
     cases,
     road: roadParts({ model, at, engine: curve, overall, rollOut, stages }, corner, cache),
     show: printer(model),

@@ -193,12 +193,14 @@ export interface FindOut {
   readonly recipe: string;
 }
 
-/** Torques on each shaft and power from end to end, as the model checks itself. */
+/** Torques on each shaft, power from end to end, and forces on each shaft with its bearings, as the model checks itself. */
 export interface Closure {
   /** Largest out-of-balance torque about any shaft, as a part of the torque through it. */
   readonly torque: number;
   /** Largest |power in − power out − losses| as a part of power in. */
   readonly power: number;
+  /** Largest sum of forces or moments on a shaft and its bearings, as a part of the greatest; null where no shaft could be solved. */
+  readonly shafts: number | null;
 }
 
 /** A part the path needs, against the shelf. */

@@ -10,7 +10,7 @@ const inputs = {
   leg: { form: 'value', kind: 'length', symbol: 'h', meaning: 'leg of the fillet', range: ABOVE_ZERO },
 } as const satisfies Params;
 
-const THROAT = 0.707;
+const THROAT = Math.SQRT1_2;
 
 /**
  * Shear in the throat of one fillet weld all round a shaft.
@@ -28,7 +28,7 @@ export const weldTorsion = defineMethod({
   },
   results: ['shear'],
   steps: [
-    { key: 'throat', is: mul(THROAT, 'leg'), says: 'Least thickness of an even fillet.' },
+    { key: 'throat', is: mul(num(THROAT, '√½'), 'leg'), says: 'Least thickness of an even fillet.' },
     {
       key: 'area',
       is: div(mul(PI, pow('diameter', 2), 'throat'), num(2)),

@@ -7,6 +7,7 @@ import type { Seat, Shaft } from '../../model/model.ts';
 import type { At } from '../geometry/types.ts';
 import type { Missing } from '../types.ts';
 import { diametersOf, reach, type Stretch, thinnestAt } from './diameters.ts';
+import { notchesOf } from './notches.ts';
 import type { SeatLoad } from './seat-loads.ts';
 
 /** One shaft as a beam on its bearings, factored once. */
@@ -47,6 +48,8 @@ export interface ShaftSolution {
   readonly moves: Float64Array;
   /** Sum of all forces over their largest. */
   readonly residual: number;
+  /** Torque about the shaft that no load holds, N·m: none but on the output, which the box drives. */
+  readonly held: number;
 }
 
 const POISSON = 0.3;
@@ -98,7 +101,7 @@ export function shaftStructure(shaft: Shaft, at: At): ShaftStructure {
     last,
     ...shaft.seats.map((seat) => seat.station),
     ...stretches.flatMap(({ from, to }) => [from, to]),
-    ...shaft.notches.map((notch) => notch.station),
+    ...notchesOf(shaft).map((notch) => notch.station),
     ...shaft.joins.map((join) => join.station),
   ]
     .filter((station) => station >= first - TOGETHER && station <= last + TOGETHER)
@@ -239,5 +242,6 @@ export function solveShaft(structure: ShaftStructure, loads: readonly SeatLoad[]
     twist: each((node) => dot(vector(node, 3), direction)),
     moves,
     residual: largest > 0 ? norm(sum) / largest : 0,
+    held: springForces(factors, bearings.length, moves)[3] as number,
   };
 }

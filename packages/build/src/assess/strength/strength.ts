@@ -27,6 +27,7 @@ export function strengthOf(
   at: At,
   corner: Corner,
   rollOut: number | null,
+  senses: readonly (1 | -1 | null)[],
   cache: Cache | null,
 ): Strength {
   const shafts = model.shafts.map((shaft) =>
@@ -39,7 +40,7 @@ export function strengthOf(
     const structure = shafts[k];
     if (!structure) throw new Error(`There is no shaft ${k}.`);
     if (structure.missing.length > 0) return { ok: false, missing: structure.missing };
-    const { loads, missing } = seatLoads(model, at, rollOut, k, load);
+    const { loads, missing } = seatLoads(model, at, rollOut, k, load, senses[k] ?? null);
     if (missing.length > 0) return { ok: false, missing };
     const solution = solveShaft(structure, loads);
     return solution ? { ok: true, loads, solution } : { ok: false, missing: structure.missing };
