@@ -54,6 +54,7 @@ export function allValues(parts: Parts): Value[] {
     ...shafts.flatMap(shaftValues),
     cush?.stiffness ?? null,
     duty.distance,
+    duty.usual,
     loads.grip,
     loads.shock,
     rollOut,

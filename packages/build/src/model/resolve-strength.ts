@@ -1,6 +1,7 @@
 import { BEARINGS } from '@oddwheel/tables/bearings';
 import { SHAFT_STEELS } from '@oddwheel/tables/shaft-steels';
 import { rowInSi, sourceOf } from '@oddwheel/tables/table';
+import { USUAL_DUTY } from '@oddwheel/tables/usual-duty';
 import type { BuildFile } from '../schema/build-file.ts';
 import { pointerKey } from '../schema/describe.ts';
 import type { SeatFile, ShaftFile } from '../schema/path.ts';
@@ -230,7 +231,22 @@ export function resolveCush(reader: Reader, file: BuildFile['path']['cush']): Cu
   };
 }
 
-export function resolveDuty(reader: Reader, file: BuildFile['brief']['duty']): Duty {
+/** How it is driven, where neither rows nor a cycle say it. */
+const USUAL: Value = {
+  address: '/brief/duty/rows',
+  name: 'Duty, how it is driven',
+  kind: 'number',
+  si: 1,
+  lo: 1,
+  hi: 1,
+  text: 'a usual spectrum',
+  origin: 'assumed',
+  together: null,
+  source: sourceOf(USUAL_DUTY, 'full torque'),
+  recipe: null,
+};
+
+export function resolveDuty(reader: Reader, file: BuildFile['brief']['duty'], cycle: string | undefined): Duty {
   const address = '/brief/duty';
   return {
     address,
@@ -244,6 +260,7 @@ export function resolveDuty(reader: Reader, file: BuildFile['brief']['duty']): D
         throttle: typedNumber('fraction', row.throttle),
         share: typedNumber('fraction', row.share),
       })) ?? null,
+    usual: file?.rows === undefined && cycle === undefined ? USUAL : null,
   };
 }
 

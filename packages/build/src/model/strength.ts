@@ -141,8 +141,10 @@ export interface DutyRow {
 export interface Duty {
   readonly address: string;
   readonly distance: Value;
-  /** Null: not typed; a cycle or a usual spectrum stands in. */
+  /** Null: not typed; the cycle of the targets or a usual spectrum stands in. */
   readonly rows: readonly DutyRow[] | null;
+  /** Stands for the usual spectrum where neither rows nor a cycle are given; else null. */
+  readonly usual: Value | null;
 }
 
 export interface Loads {
