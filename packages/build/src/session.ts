@@ -1,5 +1,8 @@
 import { assess, type WantedHere } from './assess/assess.ts';
 import { explain } from './assess/explain.ts';
+import type { RoadCurves } from './assess/road/curve-types.ts';
+import { roadCurves } from './assess/road/curves.ts';
+import type { Known } from './assess/road/types.ts';
 import { hashText } from './document/hash.ts';
 import { applyPatches, type Patch } from './document/patch.ts';
 import { type Cache, createCache, shareUnchanged } from './model/cache.ts';
@@ -52,4 +55,9 @@ export function moveHere(session: Session, wanted: WantedHere): Session {
 /** The working of a finding, for its governing case or the one asked for; null when there is none of that id. */
 export function explainFinding(session: Session, findingId: string, caseId?: string): Explanation | null {
   return explain(session.evaluation, session.assessment, findingId, caseId);
+}
+
+/** Curves of the road for drawing, worked out when asked for; why not, where the drive is not known. */
+export function roadCurvesOf(session: Session): Known<RoadCurves> {
+  return roadCurves(session.evaluation);
 }

@@ -1,3 +1,5 @@
+import type { RoadCurves } from '@oddwheel/build/assess/road/curve-types';
+import type { Known } from '@oddwheel/build/assess/road/types';
 import type { Here } from '@oddwheel/build/assess/types';
 import type { Patch } from '@oddwheel/build/document/patch';
 import type { EditRequest, StructureEdit } from '@oddwheel/build/edit/types';
@@ -51,4 +53,6 @@ export interface ModelApi extends LayoutApi {
   readonly measure: (id: string, address: string | null, readings: Readings) => Measured;
   /** The working of a finding, for the case asked for or the one that governs. */
   readonly explain: (findingId: string, caseId: string | null) => Explanation | null;
+  /** Curves of pull, road load, engine speed and speeding up, for drawing. */
+  readonly roadCurves: () => Known<RoadCurves>;
 }

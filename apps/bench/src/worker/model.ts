@@ -5,7 +5,7 @@ import type { Fault } from '@oddwheel/build/fault';
 import { fieldsAt, typeField } from '@oddwheel/build/fields';
 import { runMeasure } from '@oddwheel/build/measure/run';
 import { BUILD_SCHEMA, valueAt } from '@oddwheel/build/schema/describe';
-import { applyEdit, explainFinding, moveHere, openSession } from '@oddwheel/build/session';
+import { applyEdit, explainFinding, moveHere, openSession, roadCurvesOf } from '@oddwheel/build/session';
 import type { Field, Session } from '@oddwheel/build/session-types';
 import { type AssessmentChange, assessmentChange } from './changes.ts';
 import { createLayoutModel } from './layout-model.ts';
@@ -66,6 +66,7 @@ export function createModel(): ModelApi {
     measure: (id, address, readings) => runMeasure(current(), id, address, readings),
     ...createLayoutModel(current),
     explain: (findingId, caseId) => explainFinding(current(), findingId, caseId ?? undefined),
+    roadCurves: () => roadCurvesOf(current()),
   };
 }
 
