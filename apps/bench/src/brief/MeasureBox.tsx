@@ -7,6 +7,8 @@ import './measure.css';
 interface Props {
   /** What is measured, for the accessible names: "Wheelbase". */
   readonly name: string;
+  /** Build and place that the readings belong to. */
+  readonly place: string;
   readonly measures: readonly Measure[];
   /** Values of the build that a sum may begin with, by address. */
   readonly given: Readings;
@@ -57,7 +59,7 @@ export function MeasureBox(props: Props): JSX.Element {
 
 function Sum(props: Props & { measure: Measure }): JSX.Element {
   const { name, measure, given, units, locked, takes, run, onTake, onReveal } = props;
-  const place = `${name} ${measure.id}`;
+  const place = `${props.place} ${measure.id}`;
   const first = useMemo(
     () => Object.fromEntries(measure.asks.map((ask) => [ask.key, given[ask.from ?? ''] ?? ask.usual ?? ''])),
     [measure, given],
