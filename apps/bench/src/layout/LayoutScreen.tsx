@@ -9,10 +9,12 @@ import { ChosenPart } from './ChosenPart.tsx';
 import { ClearanceList } from './ClearanceList.tsx';
 import { DrawingTools } from './DrawingTools.tsx';
 import { framed } from './frame.ts';
+import { HoldChoice } from './HoldChoice.tsx';
 import { LayoutDrawing } from './LayoutDrawing.tsx';
 import './layout.css';
 import './drawing.css';
 import { MovePanel } from './MovePanel.tsx';
+import { MoveReadout } from './MoveReadout.tsx';
 import { Positions } from './Positions.tsx';
 import { placedAt } from './parts.ts';
 import { saveSvg } from './save-svg.ts';
@@ -127,11 +129,28 @@ export function LayoutScreen({ state, actions, model }: ScreenProps): JSX.Elemen
           }}
           zoom={zoom}
           onZoom={setZoom}
-          onSave={() => void saveSvg(model, { armAngle: angle, projection }, assessment.name)}
         />
+        <div className="drawing-tools">
+          <ChosenPart
+            placing={placing}
+            views={view === null ? (shown?.drawing.views ?? []) : []}
+            chosen={chosen}
+            active={active}
+            onChoose={choose}
+            onActive={setActive}
+          />
+          {mover.aids && mover.aids.held.length > 0 && (
+            <HoldChoice aids={mover.aids} held={mover.held} onHold={mover.hold} />
+          )}
+        </div>
         {trouble !== null && <p className="fails">The drawing could not be made: {trouble}</p>}
-        {/* biome-ignore lint/a11y/noNoninteractiveTabindex: an enlarged drawing is scrolled with the arrow keys */}
-        <section ref={frame} className="layout-views" tabIndex={0} aria-label="Drawing, scrolls when enlarged">
+        <section
+          ref={frame}
+          className={zoom > 1 ? 'layout-views enlarged' : 'layout-views'}
+          // biome-ignore lint/a11y/noNoninteractiveTabindex: an enlarged drawing is scrolled with the arrow keys
+          tabIndex={0}
+          aria-label="Drawing, scrolls when enlarged"
+        >
           {shown && laid && (
             <LayoutDrawing
               shown={shown}
@@ -146,6 +165,14 @@ export function LayoutScreen({ state, actions, model }: ScreenProps): JSX.Elemen
             />
           )}
         </section>
+        {mover.move && <MoveReadout move={mover.move} mover={mover} units={assessment.units} frame={frame} />}
+        <button
+          type="button"
+          className="link"
+          onClick={() => void saveSvg(model, { armAngle: angle, projection }, assessment.name)}
+        >
+          Save the drawing as SVG, 1 : 5
+        </button>
         {high > low && (
           <label className="arm-angle">
             Swinging arm, {arm === 0 ? 'as drawn' : `${Math.abs(arm)}° ${arm > 0 ? 'up' : 'down'}`}
@@ -160,19 +187,12 @@ export function LayoutScreen({ state, actions, model }: ScreenProps): JSX.Elemen
           </label>
         )}
       </section>
-      <section className="chosen-part" aria-label="The chosen part">
-        <ChosenPart
-          placing={placing}
-          views={shown?.drawing.views ?? []}
-          chosen={chosen}
-          active={view ?? active}
-          onChoose={choose}
-          onActive={(next) => (view === null ? setActive(next) : setPicked({ view: next }))}
-          onOpen={actions.reveal}
-        />
-        {placed && <MovePanel placed={placed} mover={mover} units={assessment.units} locked={locked} />}
-        {placed && placing && <Positions key={placed.address} placed={placed} placing={placing} actions={actions} />}
-      </section>
+      {placed && placing && (
+        <section className="chosen-part" aria-label="The chosen part">
+          <MovePanel placed={placed} mover={mover} locked={locked} onOpen={() => actions.reveal(placed.address)} />
+          <Positions key={placed.address} placed={placed} placing={placing} actions={actions} />
+        </section>
+      )}
       <ClearanceList rows={assessment.clearance.rows} onSelect={actions.reveal} />
       <LayoutPanels state={state} actions={actions} />
     </>

@@ -73,7 +73,7 @@ function PositionField(props: {
       revert();
       return;
     }
-    const read = typedPlace(draft, row, cell.datum);
+    const read = typedPlace(draft, row, cell);
     if (!read.ok) {
       setProblem(read.problem);
       return;
