@@ -12,9 +12,9 @@ import type { Known, NotKnown, SpeedPull } from './types.ts';
 /** Places of a curve. */
 const PLACES = 48;
 /** Slopes that roads are spoken of by, rise over run. */
-const USUAL_GRADES = [0.05, 0.1, 0.2, 0.3] as const;
-/** Two slopes nearer than this would draw as one. */
-const APART = 0.04;
+const USUAL_GRADES = [0.02, 0.05, 0.1, 0.2, 0.3, 0.5] as const;
+/** Slopes nearer to each other than this part of the steepest would draw as one. */
+const APART = 1 / 6;
 /** The run is drawn on to this part of the top speed: where power limits it, the rest takes for ever. */
 const NEAR_TOP = 0.97;
 
@@ -112,15 +112,17 @@ function loadsOf(road: RoadParts, most: number): GradeLoad[] {
   const slope = road.climbSlope();
   const wanted = slope === null ? null : Math.tan(slope);
   const steepest = road.steepest(0) ?? 0;
-  const usual = USUAL_GRADES.filter(
-    (grade) => grade < steepest && (wanted === null || Math.abs(grade - wanted) > APART),
-  );
+  const fixed = wanted === null ? [0] : [0, wanted];
+  const grades = USUAL_GRADES.reduce<readonly number[]>((drawn, grade) => {
+    const near = drawn.some((other) => Math.abs(other - grade) < APART * steepest);
+    return grade < steepest && !near ? [...drawn, grade] : drawn;
+  }, fixed);
   const on = (grade: number): GradeLoad => ({
     grade,
     wanted: grade === wanted,
     points: spaced(0, most).map((speed) => [speed, loadAt(road.ground, Math.atan(grade), speed)]),
   });
-  return [...new Set([0, ...usual, ...(wanted === null ? [] : [wanted])])].sort((a, b) => a - b).map(on);
+  return [...grades].sort((a, b) => a - b).map(on);
 }
 
 const loadAt = (ground: Ground, slope: number, speed: number): number =>
