@@ -1,3 +1,4 @@
+import axe from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
 import { type Bench, openBrowser, openPage, startBench } from './bench.ts';
@@ -161,6 +162,85 @@ describe('by finger at 390 px', () => {
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(390);
     expect(errors).toEqual([]);
   });
+});
+
+describe('zooming and panning', () => {
+  const sheetWidth = (page: Page) => page.locator('.drawing-sheet svg').evaluate((svg) => svg.clientWidth);
+
+  test('a plain wheel over the drawing scrolls the page, with Ctrl it enlarges; the lettering keeps its height', async () => {
+    const { page } = await layout();
+    const whole = await sheetWidth(page);
+    const at = await partAt(page, 'from the left', '/path/shafts/axle-c');
+    await page.mouse.move(at.x, at.y);
+    const before = await page.evaluate(() => window.scrollY);
+    await page.mouse.wheel(0, 200);
+    await expect.poll(() => page.evaluate(() => window.scrollY)).toBeGreaterThan(before);
+    expect(await sheetWidth(page)).toBe(whole);
+    await page.keyboard.down('Control');
+    await page.mouse.wheel(0, -300);
+    await page.keyboard.up('Control');
+    await expect.poll(() => sheetWidth(page)).toBeGreaterThan(1.8 * whole);
+    const lettering = () =>
+      page.evaluate(() => {
+        const svg = document.querySelector<SVGSVGElement>('.drawing-sheet svg');
+        return svg ? (Number(svg.getAttribute('font-size')) * svg.clientWidth) / svg.viewBox.baseVal.width : 0;
+      });
+    await expect.poll(lettering).toBeLessThan(14.5);
+    expect(await lettering()).toBeGreaterThan(12);
+  });
+
+  test('two fingers enlarge, and choose nothing', async () => {
+    const { page } = await layout(true);
+    const whole = await sheetWidth(page);
+    const at = await partAt(page, 'from the left', '/path/shafts/axle-c');
+    const touch = await page.context().newCDPSession(page);
+    const fingers = (type: 'touchStart' | 'touchMove', apart: number) =>
+      touch.send('Input.dispatchTouchEvent', {
+        type,
+        touchPoints: [
+          { x: at.x - apart, y: at.y },
+          { x: at.x + apart, y: at.y },
+        ],
+      });
+    await fingers('touchStart', 30);
+    for (const apart of [40, 50, 60, 75]) await fingers('touchMove', apart);
+    await touch.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
+    await expect.poll(() => sheetWidth(page)).toBeGreaterThan(1.8 * whole);
+    expect(await page.locator('.part.chosen').count()).toBe(0);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(390);
+  });
+});
+
+test('a keep-out is dragged as a whole, in the units that it is typed in', async () => {
+  const { page } = await layout();
+  await choose(page, 'engine and gearbox');
+  await handleOf(page, 'engine and gearbox').focus();
+  await page.keyboard.press('Shift+ArrowRight');
+  await page.keyboard.press('Enter');
+  const box = () => JSON.parse(bench.text()).brief.space.keepOuts.engine;
+  await expect.poll(() => box().least.x).toBe('825 mm');
+  expect(box().most).toEqual({ x: '1170 mm', y: '170 mm', z: '330 mm' });
+});
+
+test('axe finds nothing while something moves, at the desk and in shop mode', async () => {
+  const { page } = await layout();
+  await page.evaluate(axe.source);
+  for (const mode of ['Shop mode', 'Desk mode'] as const) {
+    await choose(page, 'Shaft B');
+    await handleOf(page, 'Shaft B').focus();
+    await page.keyboard.press('ArrowUp');
+    await readout(page)
+      .getByText(/^Chain 2 centres/)
+      .waitFor();
+    const found = await page.evaluate(async () => {
+      const { axe: checker } = window as unknown as { axe: typeof axe };
+      const result = await checker.run();
+      return result.violations.map((one) => `${one.id}: ${one.nodes.map((node) => node.html).join(' ')}`);
+    });
+    expect(found).toEqual([]);
+    await page.keyboard.press('Escape');
+    await page.getByRole('button', { name: mode }).click();
+  }
 });
 
 describe('by keys alone', () => {

@@ -1,3 +1,4 @@
+import { stepLike } from '@oddwheel/build/placing/length-text';
 import type { Placed } from '@oddwheel/build/placing/types';
 import type { JSX } from 'react';
 import { faultSentence } from '../inspector/fault-sentence.ts';
@@ -10,6 +11,8 @@ interface Props {
   readonly onOpen: () => void;
 }
 
+const MILLIMETRE = 0.001;
+
 /** How the chosen thing is moved, and why a move was not made. */
 export function MovePanel({ placed, mover, locked, onOpen }: Props): JSX.Element {
   const { fault } = mover;
@@ -20,8 +23,9 @@ export function MovePanel({ placed, mover, locked, onOpen }: Props): JSX.Element
         <p className="lead">{locked}</p>
       ) : (
         <p id="move-help" className="lead">
-          Drag it, or put the focus on Move and use the arrow keys: 1 mm or 1/16 in, with Shift ten times or eight times
-          as far, with Alt a tenth or a quarter. Enter keeps the place, Escape puts it back.
+          Drag it, or put the focus on Move and use the arrow keys: {stepWords(placed)}. Enter keeps the place, Escape
+          puts it back. Places near at hand are taken: whole links, other shafts, room wanted; with Alt a drag takes
+          none.
         </p>
       )}
       {fault && (
@@ -34,4 +38,12 @@ export function MovePanel({ placed, mover, locked, onOpen }: Props): JSX.Element
       </button>
     </section>
   );
+}
+
+/** Steps of the keys, in the units that its place is typed in. */
+function stepWords({ points, station }: Placed): string {
+  const text = station?.coordinate.text ?? points[0]?.coordinates[0].text ?? '';
+  return stepLike(text, 'plain') === MILLIMETRE
+    ? '1 mm, with Shift 10 mm, with Alt 0.1 mm'
+    : '1/16 in, with Shift 1/2 in, with Alt 1/64 in';
 }

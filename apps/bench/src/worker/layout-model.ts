@@ -68,7 +68,11 @@ export function createLayoutModel(current: () => Session): LayoutApi {
         chains: scene.stages.flatMap(({ stage }, k) =>
           loops.has(stage.address) ? movedChain(scene, k, findings) : [],
         ),
-        clearances: changedRows(session.assessment.clearance.rows, clearance.rows).slice(0, TOLD_CLEARANCES),
+        clearances: changedRows(
+          session.assessment.clearance.rows,
+          clearance.rows,
+          changedPlaces(before, scene, loops),
+        ).slice(0, TOLD_CLEARANCES),
         checks: changedChecks(session.assessment.findings, findings),
         loops: views.map(({ id, parts }) => ({ view: id, parts: parts.filter(({ of }) => loops.has(of)) })),
       };
@@ -102,10 +106,28 @@ function movedChain(scene: Scene, k: number, findings: readonly Finding[]): read
   ];
 }
 
-/** Clearances that a move changes, smallest first. */
-function changedRows(before: readonly ClearanceRow[], now: readonly ClearanceRow[]): readonly ClearanceRow[] {
+/** Addresses of shafts, and of what stands around them, that are not as they were, the chains and belts on them included. */
+function changedPlaces(before: Scene, now: Scene, loops: ReadonlySet<string>): readonly string[] {
+  const all = ({ model }: Scene) => [...model.shafts, ...model.space.keepOuts, ...model.space.tubes];
+  const was = new Map(all(before).map((one) => [one.address, JSON.stringify(one)]));
+  const places = all(now)
+    .filter((one) => was.get(one.address) !== JSON.stringify(one))
+    .map(({ address }) => address);
+  const axle = now.model.shafts.at(-1)?.address;
+  const wheel = places.includes(axle ?? '') ? [now.model.wheel.address] : [];
+  return [...places, ...loops, ...wheel];
+}
+
+/** Clearances of what a move changes, smallest first. */
+function changedRows(
+  before: readonly ClearanceRow[],
+  now: readonly ClearanceRow[],
+  places: readonly string[],
+): readonly ClearanceRow[] {
   const was = new Set(before.map(({ text }) => text));
-  return now.filter(({ text }) => !was.has(text));
+  const moves = ({ address }: ClearanceRow['first']): boolean =>
+    places.some((place) => address === place || address.startsWith(`${place}/`));
+  return now.filter((row) => !was.has(row.text) && (moves(row.first) || moves(row.second)));
 }
 
 /** Checks whose number or answer a move changes, worst first as they are listed. */
