@@ -187,6 +187,31 @@ describe('zooming and panning', () => {
       });
     await expect.poll(lettering).toBeLessThan(14.5);
     expect(await lettering()).toBeGreaterThan(12);
+    // Empty paper pans what is enlarged: a press on the title's line, where nothing is drawn.
+    const frame = page.locator('.layout-views');
+    const scrolled = () => frame.evaluate((one) => one.scrollLeft);
+    const box = await frame.boundingBox();
+    if (!box) throw new Error('no drawing');
+    const spot = await page.evaluate(
+      ([left, top, width, height]) => {
+        for (let y = (top ?? 0) + 20; y < (top ?? 0) + (height ?? 0) - 20; y += 12)
+          for (let x = (left ?? 0) + 90; x < (left ?? 0) + (width ?? 0) - 20; x += 12) {
+            const near = [0, 11, -11].flatMap((dx) =>
+              [0, 11, -11].map((dy) => document.elementFromPoint(x + dx, y + dy)),
+            );
+            if (near.every((one) => one?.tagName === 'svg')) return { x, y };
+          }
+        return null;
+      },
+      [box.x, Math.max(0, box.y), box.width, Math.min(box.height, 900 - Math.max(0, box.y))],
+    );
+    if (!spot) throw new Error('no empty paper');
+    const start = await scrolled();
+    await page.mouse.move(spot.x, spot.y);
+    await page.mouse.down();
+    await page.mouse.move(spot.x + (start > 60 ? 50 : -50), spot.y, { steps: 4 });
+    await page.mouse.up();
+    expect(Math.abs((await scrolled()) - start)).toBeGreaterThan(35);
   });
 
   test('two fingers enlarge, and choose nothing', async () => {

@@ -70,8 +70,10 @@ export function LayoutScreen({ state, actions, model }: ScreenProps): JSX.Elemen
   const { shown, trouble } = useDrawing(model, hash, request);
   const placing = usePlacing(model, hash);
   const placed = placing === null ? null : placedAt(placing.placed, chosen);
-  const locked =
-    angle === 0
+  const faulty = state.fileFaults.length > 0;
+  const locked = faulty
+    ? 'The file has faults: nothing can be moved until they are mended.'
+    : angle === 0
       ? null
       : 'Put the arm back to where it is drawn to move parts: positions are those of the build as drawn.';
   const mover = useMove({
@@ -161,6 +163,7 @@ export function LayoutScreen({ state, actions, model }: ScreenProps): JSX.Elemen
               mover={mover}
               active={view ?? active}
               sheet={sheet}
+              frame={frame}
               onChoose={choose}
             />
           )}
@@ -190,7 +193,7 @@ export function LayoutScreen({ state, actions, model }: ScreenProps): JSX.Elemen
       {placed && placing && (
         <section className="chosen-part" aria-label="The chosen part">
           <MovePanel placed={placed} mover={mover} locked={locked} onOpen={() => actions.reveal(placed.address)} />
-          <Positions key={placed.address} placed={placed} placing={placing} actions={actions} />
+          <Positions key={placed.address} placed={placed} placing={placing} actions={actions} disabled={faulty} />
         </section>
       )}
       <ClearanceList rows={assessment.clearance.rows} onSelect={actions.reveal} />
