@@ -197,7 +197,7 @@ export function LayoutScreen({ state, actions, model }: ScreenProps): JSX.Elemen
         </section>
       )}
       <ClearanceList rows={assessment.clearance.rows} onSelect={actions.reveal} />
-      <LayoutPanels state={state} actions={actions} />
+      <LayoutPanels state={state} actions={actions} armAngle={angle} />
     </>
   );
 }

@@ -79,6 +79,9 @@ function placeOf(props: Props, width: number): Place {
   return { x, y, frame: { left, top, right, bottom }, width, height, letter };
 }
 
+/** Unit of an axis; a lone ring would be taken for a letter. */
+const unitWord = (unit: string): string => (unit === '°' ? 'degrees' : unit);
+
 /** Curves over axes, each named where it runs; the cursor of the slider upon them, its numbers in words, and all of it as a table. */
 export function Plot(props: Props): JSX.Element {
   const { heading, says, curves, cursor, dots, reading, table, height, shop, x, y } = props;
@@ -166,11 +169,11 @@ const Curves = memo(function Curves({ place, curves }: { place: Place; curves: r
       <path className="plot-axis" d={`M${frame.left} ${frame.top}V${frame.bottom}H${frame.right}`} />
       <text className="plot-name" x="0" y={letter}>
         {y.name}
-        {y.unit !== '' && <tspan className="plot-unit">{`, ${y.unit}`}</tspan>}
+        {y.unit !== '' && <tspan className="plot-unit">{`, ${unitWord(y.unit)}`}</tspan>}
       </text>
       <text className="plot-name" x={width - 10} y={height - 4} textAnchor="end">
         {x.name}
-        {x.unit !== '' && <tspan className="plot-unit">{`, ${x.unit}`}</tspan>}
+        {x.unit !== '' && <tspan className="plot-unit">{`, ${unitWord(x.unit)}`}</tspan>}
       </text>
       <clipPath id={clip}>
         <rect x={frame.left} y={frame.top - 2} width={frame.right - frame.left} height={frame.bottom - frame.top + 4} />

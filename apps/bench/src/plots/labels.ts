@@ -41,11 +41,21 @@ const OFF = 1000;
 const OVER_CURVE = 40;
 const OWN_CURVE = 60;
 const FROM_WISH = 30;
+/** Another curve so near to words may be taken for theirs. */
+const NEAR = 9;
+const BY_OTHER = 14;
 /** Words under a curve may be taken for those of the next one down. */
 const BELOW = 8;
 
 const overlap = (a: Box, b: Box): boolean =>
   a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
+
+const wider = (box: Box, by: number): Box => ({
+  left: box.left - by,
+  top: box.top - by,
+  right: box.right + by,
+  bottom: box.bottom + by,
+});
 
 /** Whether the straight line between two points touches a box. */
 function crosses([x1, y1]: Point, [x2, y2]: Point, box: Box): boolean {
@@ -124,8 +134,8 @@ export function placeLabels(
           (out ? OFF : 0) +
           (full.some((one) => overlap(one, box)) ? OVER_WORDS : 0) +
           curves.reduce((sum, other) => {
-            if (!through(other.points, box)) return sum;
-            return sum + (other === curve ? OWN_CURVE : OVER_CURVE);
+            if (through(other.points, box)) return sum + (other === curve ? OWN_CURVE : OVER_CURVE);
+            return other !== curve && through(other.points, wider(box, NEAR)) ? sum + BY_OTHER : sum;
           }, 0) +
           FROM_WISH * Math.abs(part - curve.wish);
         return { anchor, at, base, box, cost };

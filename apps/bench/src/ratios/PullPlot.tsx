@@ -106,7 +106,7 @@ function PullTable(props: Pick<Props, 'curves' | 'road' | 'units'>): JSX.Element
   return (
     <>
       <p className="note">
-        Speeds in {unitOf('speed', units)}, forces in {unitOf('force', units)}.
+        Speeds in {unitOf('speed', units)}, forces in {unitOf('force', units)}. Grip is named by its friction.
         {pullLimits(road).map((limit) => ` ${limit.text}: ${cell(limit.force)}.`)}
       </p>
       <table className="plain-table">

@@ -52,12 +52,12 @@ export function pullLimits(
   return [
     ...(low && high && low.friction < high.friction
       ? [
-          { key: 'grip-low', text: `grip, friction ${low.friction}`, force: low.force },
-          { key: 'grip-high', text: `grip, friction ${high.friction}`, force: high.force },
+          { key: 'grip-low', text: `grip at ${low.friction}`, force: low.force },
+          { key: 'grip-high', text: `grip at ${high.friction}`, force: high.force },
         ]
       : []),
     ...(low && high && low.friction === high.friction
-      ? [{ key: 'grip', text: `grip, friction ${low.friction}`, force: low.force }]
+      ? [{ key: 'grip', text: `grip at ${low.friction}`, force: low.force }]
       : []),
     ...(lift ? [{ key: 'lift', text: 'front lifts', force: lift.force.value }] : []),
   ].filter(({ force }) => Number.isFinite(force));
@@ -81,7 +81,7 @@ export function pullCurves(curves: RoadCurves, road: Road, chosen: string, units
     ...curves.loads.map(
       ({ grade, wanted, points }): Curve => ({
         key: `load-${grade}`,
-        text: wanted ? `${gradeName(grade, units)}, wanted` : gradeName(grade, units),
+        text: wanted ? `${plainText(grade, 'percent', units)} wanted` : gradeName(grade, units),
         points,
         look: wanted ? 'wanted' : 'load',
         wish: 0.9,
@@ -156,12 +156,12 @@ export function engineCurves(curves: RoadCurves, chosen: string): Curve[] {
         : [],
     ),
     ...(reference?.gears ?? []).map(
-      ({ name, turns }): Curve => ({
+      ({ name, turns }, k): Curve => ({
         key: `reference-${name}`,
-        text: `reference ${name}`,
+        text: k === 0 ? `reference ${name}` : name,
         points: line(turns),
         look: 'reference',
-        wish: 0.95,
+        wish: 1,
       }),
     ),
   ];

@@ -1,5 +1,5 @@
 /** What the vehicle does on the road, line by line in words; each line names the checks that speak of it. */
-import type { CycleDriven, Known, NotKnown, Road } from '@oddwheel/build/assess/road/types';
+import type { Known, NotKnown, Road } from '@oddwheel/build/assess/road/types';
 import type { Spread, Use } from '@oddwheel/build/assess/types';
 import { digits, show, shownText } from '../numbers/shown.ts';
 import { isNotKnown, plainText } from './curves.ts';
@@ -56,7 +56,9 @@ export function roadRows(road: Road, units: Units): readonly RoadRow[] {
           top.limit === 'power'
             ? `In ${GEAR(top.gear)}, where pull and road load meet.`
             : `In ${GEAR(top.gear)}, as the engine turns no faster; ${text(top.surplus, 'force')} of pull are left over there.`,
-          top.tyreGrowth === null ? '' : `The tyre grows by ${text(top.tyreGrowth, 'percent')} at that speed.`,
+          top.tyreGrowth === null
+            ? ''
+            : `The tyre grows by ${shownText(show(certain(top.tyreGrowth), 'percent', units, 1))} at that speed.`,
         ]),
     ),
     ...(first === null
@@ -106,7 +108,9 @@ export function roadRows(road: Road, units: Units): readonly RoadRow[] {
       road.sideways,
       ['road.tip'],
       (sideways) => [sideways.parts, 'number'],
-      () => 'Of its own weight as a sideways force lifts a wheel; a tighter or faster bend tips it over.',
+      () => 'Sideways acceleration, as a part of free fall, that lifts a wheel; a tighter or faster bend tips it over.',
+    ).map((tips) =>
+      'missing' in tips.value ? tips : { ...tips, value: { ...tips.value, main: `${tips.value.main} g` } },
     ),
     ...row(
       'Heat in the clutch, one start',
@@ -124,13 +128,7 @@ export function roadRows(road: Road, units: Units): readonly RoadRow[] {
       (meter) =>
         `True speed while it shows ${plainText(meter.indicated, 'speed', units)}; it may show at most ${text(meter.mostIndicated.value, 'speed')} then.`,
     ),
-    ...row(
-      'Driving cycle',
-      road.cycle,
-      ['road.cycle'],
-      (cycle) => [cycle.missed, 'time'],
-      (cycle) => cycleWords(cycle, text),
-    ),
+    ...cycleRows(road.cycle, text),
     ...row(
       'Wheel as a gyroscope, at the slider',
       road.gyroscopic,
@@ -142,8 +140,20 @@ export function roadRows(road: Road, units: Units): readonly RoadRow[] {
   ];
 }
 
-function cycleWords(cycle: CycleDriven, text: (value: number, use: Use) => string): string {
-  const followed = cycle.missed.value === 0 ? 'The drive follows it all along' : 'So long the drive cannot follow';
-  const gears = cycle.gearTimes.filter((one) => one.time > 0).map((one) => `${one.name} ${digits(one.time, 0)} s`);
-  return `${cycle.title}: ${digits(cycle.distance / 1000, 2)} km in ${digits(cycle.duration, 0)} s. ${followed}. Engine at ${text(cycle.meanEngineSpeed.value, 'angularSpeed')} on average, ${text(cycle.energy.value, 'energy')} at the wheel. Time in gears: ${gears.join(', ')}.`;
+/** The cycle is followed or not; its time and energy are told beside. */
+function cycleRows(cycle: Road['cycle'], text: (value: number, use: Use) => string): RoadRow[] {
+  if (cycle === null) return [];
+  const named = { name: 'Driving cycle', checks: ['road.cycle'] };
+  if (isNotKnown(cycle)) return [{ ...named, value: cycle, says: '' }];
+  const { missed, gearTimes } = cycle;
+  const short = `${digits(missed.value, 0)} s missed`;
+  const range = missed.lo === missed.hi ? '' : `${digits(missed.lo, 0)} to ${digits(missed.hi, 0)} s missed`;
+  const gears = gearTimes.filter((one) => one.time > 0).map((one) => `${one.name} ${digits(one.time, 0)} s`);
+  return [
+    {
+      ...named,
+      value: { main: missed.value === 0 ? 'followed' : short, range },
+      says: `${cycle.title}: ${digits(cycle.distance / 1000, 2)} km in ${digits(cycle.duration, 0)} s. Engine at ${text(cycle.meanEngineSpeed.value, 'angularSpeed')} on average, ${text(cycle.energy.value, 'energy')} at the wheel. Time in gears: ${gears.join(', ')}.`,
+    },
+  ];
 }
