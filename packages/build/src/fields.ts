@@ -4,7 +4,7 @@ import { choicesOf } from './edit/choices.ts';
 import { above } from './edit/ids.ts';
 import { isOptional, raised, removePatches, setPatch } from './edit/place.ts';
 import { exampleOf, typedValue } from './edit/typed.ts';
-import { entryName, ownerOf } from './edit/words.ts';
+import { entryName, nameAt, ownerOf } from './edit/words.ts';
 import { blankRow } from './model/rows.ts';
 import { branchFor, isRecord, nodeAt, pointerKey, type SchemaNode, valueAt } from './schema/describe.ts';
 import type { FieldFacts } from './schema/field.ts';
@@ -131,10 +131,10 @@ function collect(
     collect(session, at, child, inner, !(branch.required ?? []).includes(key), out);
   }
   if (typeof branch.additionalProperties !== 'object' || !isRecord(value)) return;
-  for (const [key, entry] of Object.entries(value)) {
+  for (const key of Object.keys(value)) {
     const at = `${address}/${pointerKey(key)}`;
-    const own = isRecord(entry) && typeof entry.name === 'string' ? entry.name : key;
-    collect(session, at, branch.additionalProperties, { name: groupName(group, own, true), address: at }, false, out);
+    const name = groupName(group, nameAt(session, at), true);
+    collect(session, at, branch.additionalProperties, { name, address: at }, false, out);
   }
 }
 

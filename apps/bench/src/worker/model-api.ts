@@ -2,7 +2,7 @@ import type { RoadCurves } from '@oddwheel/build/assess/road/curve-types';
 import type { Known } from '@oddwheel/build/assess/road/types';
 import type { Here } from '@oddwheel/build/assess/types';
 import type { Patch } from '@oddwheel/build/document/patch';
-import type { EditRequest, StructureEdit } from '@oddwheel/build/edit/types';
+import type { EditRequest, Form, Structure, StructureEdit } from '@oddwheel/build/edit/types';
 import type { Fault } from '@oddwheel/build/fault';
 import type { Measured, Readings } from '@oddwheel/build/measure/types';
 import type { Explanation, Field, TypedEdit } from '@oddwheel/build/session-types';
@@ -45,6 +45,10 @@ export interface ModelApi extends LayoutApi {
   readonly typeField: (address: string, typed: string | null) => TypedEdit;
   /** Turns a wanted change of the build's structure into an edit without making it. */
   readonly structureEdit: (request: EditRequest) => StructureEdit;
+  /** What can be added to an element and taken out of it, its notes and its pictures. */
+  readonly structure: (address: string) => Structure;
+  /** The form to fill before something is added at an address; for a stage that of its kind. */
+  readonly form: (at: string, kind: string | null) => Form;
   readonly moveHere: (here: Here) => AssessmentChange;
   readonly fields: (address: string) => readonly Field[];
   /** Fields of several elements at once, in their order. */

@@ -1,6 +1,7 @@
 import type { Assessment } from '@oddwheel/build/assess/types';
 import type { Patch } from '@oddwheel/build/document/patch';
-import { structureEdit } from '@oddwheel/build/edit/structure-edit';
+import { structureAt } from '@oddwheel/build/edit/additions';
+import { formFor, structureEdit } from '@oddwheel/build/edit/structure-edit';
 import type { Fault } from '@oddwheel/build/fault';
 import { fieldsAt, typeField } from '@oddwheel/build/fields';
 import { runMeasure } from '@oddwheel/build/measure/run';
@@ -10,6 +11,9 @@ import type { Field, Session } from '@oddwheel/build/session-types';
 import { type AssessmentChange, assessmentChange } from './changes.ts';
 import { createLayoutModel } from './layout-model.ts';
 import type { ModelApi, Outcome, Part, Replayed } from './model-api.ts';
+
+/** A picture's bytes are put in place by attaching them, never by typing their hash. */
+const PICTURE_FILE = /^\/pictures\/[^/]+\/file$/;
 
 /** A model without a build; `open` gives it one. */
 export function createModel(): ModelApi {
@@ -29,7 +33,9 @@ export function createModel(): ModelApi {
   };
   // The build's own name goes with its units: neither has a column of its own.
   const fields = (address: string): readonly Field[] =>
-    (address === '/units' ? ['/name', '/about', address] : [address]).flatMap((at) => fieldsAt(current(), at));
+    (address === '/units' ? ['/name', '/about', address] : [address])
+      .flatMap((at) => fieldsAt(current(), at))
+      .filter((field) => !PICTURE_FILE.test(field.address));
   const outcome = (next: Session): Outcome & { readonly ok: true } => ({
     ok: true,
     change: tell(next),
@@ -60,6 +66,8 @@ export function createModel(): ModelApi {
     },
     typeField: (address, typed) => typeField(current(), address, typed),
     structureEdit: (request) => structureEdit(current(), request),
+    structure: (address) => structureAt(current(), address),
+    form: (at, kind) => formFor(current(), at, kind),
     moveHere: (here) => tell(moveHere(current(), here)),
     fields,
     fieldsOf: (addresses) => addresses.map(fields),
@@ -81,5 +89,11 @@ function partsOf(session: Session): readonly Part[] {
   const brief = Object.entries(BUILD_SCHEMA.properties?.brief?.properties ?? {})
     .map(([key, node]) => part(`/brief/${key}`, node['x-field']?.name ?? key))
     .filter(({ address }) => !columns.has(address));
-  return [...brief, part('/path/adjusters', 'Adjusters'), part('/units', 'Build and units')];
+  return [
+    ...brief,
+    part('/path/adjusters', 'Adjusters'),
+    part('/units', 'Build and units'),
+    part('/pictures', 'Pictures'),
+    part('/overrides', 'Design reserves of your own'),
+  ];
 }

@@ -1,8 +1,10 @@
+import { fieldsAt } from '../fields.ts';
 import { branchFor, isRecord, nodeAt, pointerKey, type SchemaNode, valueAt } from '../schema/describe.ts';
 import type { Session } from '../session-types.ts';
 import { kindsOf } from './form.ts';
 import { isOptional } from './place.ts';
-import type { Addition, Removal, Structure } from './types.ts';
+import { stageKinds } from './stages.ts';
+import type { Addition, Pictured, Removal, Structure } from './types.ts';
 import { entryName, nameAt } from './words.ts';
 
 /** The shafts and the stages come and go together, so that the path stays closed; the curve has its own editor. */
@@ -79,14 +81,37 @@ function removals(session: Session, address: string): readonly Removal[] {
   return out;
 }
 
-/** All that can be added to and taken out of an element, its note, and the pictures that show it. */
+/** Whether something stands at an element or in it, and not in another column of the path within it. */
+function belongs(session: Session, element: string, address: string): boolean {
+  const within = (at: string): boolean => address === at || address.startsWith(`${at}/`);
+  return (
+    within(element) &&
+    !session.assessment.path.some((other) => other.address.startsWith(`${element}/`) && within(other.address))
+  );
+}
+
+/** Pictures of an element; all of them at `/pictures`. Their bytes are put in place by attaching, never by typing their hash. */
+function pictured(session: Session, address: string): readonly Pictured[] {
+  return Object.entries(session.build.pictures ?? {})
+    .filter(([, { of }]) => address === '/pictures' || (of !== undefined && belongs(session, address, of)))
+    .map(([id, { name, file }]) => {
+      const at = `/pictures/${pointerKey(id)}`;
+      return { at, name, file, fields: fieldsAt(session, at).filter((field) => field.address !== `${at}/file`) };
+    });
+}
+
+/** All that can be added to and taken out of an element, the notes on it, and the pictures that show it. */
 export function structureAt(session: Session, address: string): Structure {
+  const stage = /^\/path\/stages\/([^/]+)$/.exec(address)?.[1];
   return {
     additions: additions(session, address),
     removals: removals(session, address),
-    note: session.build.notes?.[address] ?? '',
-    pictures: Object.entries(session.build.pictures ?? {})
-      .filter(([, picture]) => picture.of === address)
-      .map(([id, { name, file }]) => ({ at: `/pictures/${id}`, name, file })),
+    notes: Object.entries(session.build.notes ?? {})
+      .filter(([of]) => belongs(session, address, of))
+      .sort(([a], [b]) => Number(b === address) - Number(a === address))
+      .map(([of, text]) => ({ of, name: nameAt(session, of), text })),
+    pictures: pictured(session, address),
+    stage: stage === undefined ? null : { id: stage, kinds: stageKinds(session) },
+    present: valueAt(session.build, address) !== undefined,
   };
 }

@@ -187,7 +187,7 @@ describe('everything that the build file can hold can be edited on the page', ()
     const session = open(SMALL);
     for (const of of ['/brief/engine', '/path/stages/chain-1', '/path/shafts/axle/seats/sprocket']) {
       const noted = edited(session, { do: 'note', of, text: ' weld last ' });
-      expect(structureAt(noted, of).note).toBe('weld last');
+      expect(structureAt(noted, of).notes).toMatchObject([{ of, text: 'weld last' }]);
       expect(edited(noted, { do: 'note', of, text: '' }).text).toBe(session.text);
     }
     expect(structureEdit(session, { do: 'note', of: '/brief/speedometer', text: 'x' })).toMatchObject({ ok: false });

@@ -260,11 +260,7 @@ export function removeStage(session: Session, id: string): StructureEdit {
     `${movedStage.name} joins ${kept.shaft.name}; bring its two ends into line.`,
     ...adjusterNotes(session, unfit),
   ];
-  return takeOut(
-    session,
-    `Take ${small(stage.name)} and ${small(gone.shaft.name)} out of the path`,
-    out,
-    patches,
-    also,
-  );
+  const name = `Take ${small(stage.name)} and ${small(gone.shaft.name)} out of the path`;
+  const done = takeOut(session, name, out, patches, also);
+  return done.ok ? { ...done, shows: `${STAGES}/${movedId}` } : done;
 }
