@@ -102,9 +102,16 @@ describe('by mouse at 1440 px', () => {
     const at = await partAt(page, 'from above', seat);
     await page.mouse.click(at.x, at.y);
     await page.getByRole('heading', { name: 'Moving bearing R on Shaft B' }).waitFor();
-    await page.mouse.move(at.x, at.y);
+    // Seen end on it has no handle, and the page says so.
+    await page.getByLabel('Views').selectOption({ label: 'from the left' });
+    await page.getByText('Its shaft is seen end on in this view').waitFor();
+    expect(await handleOf(page, 'bearing R').count()).toBe(0);
+    await page.getByLabel('Views').selectOption({ label: 'all on one sheet' });
+    await handleOf(page, 'bearing R').waitFor();
+    const now = await partAt(page, 'from above', seat);
+    await page.mouse.move(now.x, now.y);
     await page.mouse.down();
-    await page.mouse.move(at.x + 3, at.y + 8, { steps: 4 });
+    await page.mouse.move(now.x + 3, now.y + 8, { steps: 4 });
     await readout(page).waitFor();
     await page.mouse.up();
     await expect.poll(() => shaftB().seats['bearing-right']?.station).not.toBe('20 mm');

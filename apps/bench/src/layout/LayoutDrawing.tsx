@@ -1,6 +1,6 @@
 import { movesIn } from '@oddwheel/build/placing/snap';
 import type { Placed } from '@oddwheel/build/placing/types';
-import type { ViewId } from '@oddwheel/sheets/drawing';
+import type { View, ViewId } from '@oddwheel/sheets/drawing';
 import { type JSX, type PointerEvent, type RefObject, useEffect, useRef } from 'react';
 import type { Framed } from './frame.ts';
 import { MoveHandle } from './MoveHandle.tsx';
@@ -20,8 +20,8 @@ interface Props {
   /** What a drag of the choice moves; null where nothing may be moved. */
   readonly placed: Placed | null;
   readonly mover: Mover;
-  /** View that the handle stands in. */
-  readonly active: ViewId;
+  /** View that the handle stands in; null for none. */
+  readonly handleIn: View | null;
   readonly sheet: RefObject<SVGSVGElement | null>;
   /** What scrolls the drawing when it is enlarged. */
   readonly frame: RefObject<HTMLElement | null>;
@@ -33,7 +33,7 @@ const DRAG_BEGINS = 4;
 
 /** The drawing itself: a press chooses, a drag with the mouse moves, and the handle moves by finger and by key. */
 export function LayoutDrawing(props: Props): JSX.Element {
-  const { shown, laid, chosen, placed, mover, active, sheet, frame } = props;
+  const { shown, laid, chosen, placed, mover, handleIn, sheet, frame } = props;
   const { drawing, request } = shown;
   const { bounds } = laid;
   const press = useRef<{
@@ -108,7 +108,6 @@ export function LayoutDrawing(props: Props): JSX.Element {
     paper.current = null;
   };
 
-  const handleView = views.find(({ id }) => id === active) ?? views[0];
   return (
     <div className="drawing-sheet" style={{ width: laid.width, height: laid.height }}>
       {/* biome-ignore lint/a11y/useKeyWithClickEvents: keys choose in the list below the drawing, and move by the handle */}
@@ -155,11 +154,11 @@ export function LayoutDrawing(props: Props): JSX.Element {
             />
           ))}
       </svg>
-      {placed && handleView && movesIn(placed, handleView.right, handleView.up) && (
+      {placed && handleIn && (
         <MoveHandle
           placed={placed}
-          view={handleView}
-          at={alone === null ? handleView.at : HERE}
+          view={handleIn}
+          at={alone === null ? handleIn.at : HERE}
           laid={laid}
           mover={mover}
         />

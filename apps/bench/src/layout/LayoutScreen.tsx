@@ -1,3 +1,4 @@
+import { movesIn } from '@oddwheel/build/placing/snap';
 import type { ViewId } from '@oddwheel/sheets/drawing';
 import { type JSX, useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { LayoutPanels } from '../layout-panels/LayoutPanels.tsx';
@@ -23,6 +24,8 @@ import { useMove } from './use-move.ts';
 import { usePlacing } from './use-placing.ts';
 import { useZoom } from './use-zoom.ts';
 
+/** Why a part on a shaft has no handle in a view. */
+const END_ON = 'Its shaft is seen end on in this view: choose another view to move it along its shaft.';
 const DEGREE = Math.PI / 180;
 /** Below this width one view fills the frame, px. */
 const ONE_VIEW_BELOW = 700;
@@ -103,6 +106,10 @@ export function LayoutScreen({ state, actions, model }: ScreenProps): JSX.Elemen
   }, [element]);
 
   if (!assessment) return null;
+  // A part on a shaft runs along it, so it is moved where the shaft is not seen end on.
+  const inView = (shown?.drawing.views ?? []).filter(({ id }) => view === null || id === view);
+  const movable = placed === null ? [] : inView.filter(({ right, up }) => movesIn(placed, right, up));
+  const standing = movable.find(({ id }) => id === active) ?? movable[0] ?? null;
   const ends = stroke?.chains[0]?.places ?? [];
   const [low, high] = [ends[0]?.angle ?? 0, ends.at(-1)?.angle ?? 0];
   const laid =
@@ -135,9 +142,9 @@ export function LayoutScreen({ state, actions, model }: ScreenProps): JSX.Elemen
         <div className="drawing-tools">
           <ChosenPart
             placing={placing}
-            views={view === null ? (shown?.drawing.views ?? []) : []}
+            views={movable}
             chosen={chosen}
-            active={active}
+            active={standing?.id ?? active}
             onChoose={choose}
             onActive={setActive}
           />
@@ -161,7 +168,7 @@ export function LayoutScreen({ state, actions, model }: ScreenProps): JSX.Elemen
               chosen={chosen}
               placed={locked === null ? placed : null}
               mover={mover}
-              active={view ?? active}
+              handleIn={standing}
               sheet={sheet}
               frame={frame}
               onChoose={choose}
@@ -192,7 +199,12 @@ export function LayoutScreen({ state, actions, model }: ScreenProps): JSX.Elemen
       </section>
       {placed && placing && (
         <section className="chosen-part" aria-label="The chosen part">
-          <MovePanel placed={placed} mover={mover} locked={locked} onOpen={() => actions.reveal(placed.address)} />
+          <MovePanel
+            placed={placed}
+            mover={mover}
+            locked={locked ?? (standing ? null : END_ON)}
+            onOpen={() => actions.reveal(placed.address)}
+          />
           <Positions key={placed.address} placed={placed} placing={placing} actions={actions} disabled={faulty} />
         </section>
       )}
