@@ -3,6 +3,7 @@ import type { Finding } from '@oddwheel/build/assess/types';
 import { type JSX, memo } from 'react';
 import { Severity } from '../face/Severity.tsx';
 import { show, shownText } from '../numbers/shown.ts';
+import { Wide } from '../plots/Wide.tsx';
 import { Panel } from './Panel.tsx';
 import { SlackPlot } from './SlackPlot.tsx';
 
@@ -39,8 +40,8 @@ export const StrokePanel = memo(function StrokePanel(props: Props): JSX.Element 
             {chain.slack && <Setting slack={chain.slack} name={chain.name} units={units} onReveal={onReveal} />}
             <SlackPlot chain={chain} armAngle={props.armAngle} units={units} shop={props.shop} />
             {[chain.tightest, chain.slot].map((said) => said && <p key={said.text}>{said.text}</p>)}
-            {chain.room.length > 0 && <RoomTable room={chain.room} units={units} />}
-            {chain.rise && <RisePart rise={chain.rise} units={units} />}
+            {chain.room.length > 0 && <RoomTable room={chain.room} name={chain.name} units={units} />}
+            {chain.rise && <RisePart rise={chain.rise} name={chain.name} units={units} />}
             {chain.missing.length > 0 && (
               <ul className="plain-list">
                 {chain.missing.map((missing) => (
@@ -111,7 +112,15 @@ function Setting(props: {
   );
 }
 
-function RoomTable({ room, units }: { room: readonly SpanRoom[]; units: Props['units'] }): JSX.Element {
+function RoomTable({
+  room,
+  name,
+  units,
+}: {
+  room: readonly SpanRoom[];
+  name: string;
+  units: Props['units'];
+}): JSX.Element {
   const gap = (value: number | null): string => {
     if (value === null) return '–';
     const text = shownText(show(certain(Math.abs(value)), 'length', units, 3));
@@ -120,7 +129,7 @@ function RoomTable({ room, units }: { room: readonly SpanRoom[]; units: Props['u
   return (
     <>
       <h3>Room between chain and arm</h3>
-      <div className="plot-scroll">
+      <Wide name={`Room between ${name} and the arm`}>
         <table className="plain-table">
           <thead>
             <tr>
@@ -145,18 +154,18 @@ function RoomTable({ room, units }: { room: readonly SpanRoom[]; units: Props['u
             ))}
           </tbody>
         </table>
-      </div>
+      </Wide>
     </>
   );
 }
 
-function RisePart({ rise, units }: { rise: Rise; units: Props['units'] }): JSX.Element {
+function RisePart({ rise, name, units }: { rise: Rise; name: string; units: Props['units'] }): JSX.Element {
   const torque = (value: number): string => shownText(show(certain(value), 'torque', units, 3));
   return (
     <>
       <h3>Rise under pull</h3>
       <p>{rise.text}</p>
-      <div className="plot-scroll">
+      <Wide name={`Rise under the pull of ${name}`}>
         <table className="plain-table">
           <thead>
             <tr>
@@ -185,7 +194,7 @@ function RisePart({ rise, units }: { rise: Rise; units: Props['units'] }): JSX.E
             ))}
           </tbody>
         </table>
-      </div>
+      </Wide>
       <p className="note">Torque about the pivot; positive lifts the wheel toward bump.</p>
     </>
   );

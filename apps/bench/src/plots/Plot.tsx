@@ -4,6 +4,7 @@ import { type Box, type Labelled, type Point, placeLabels } from './labels.ts';
 import './plots.css';
 import { type Axis, axisOver, placeOn } from './ticks.ts';
 import { useWidth } from './use-width.ts';
+import { Wide } from './Wide.tsx';
 
 /** A curve over SI values. */
 export interface Curve {
@@ -121,10 +122,7 @@ export function Plot(props: Props): JSX.Element {
         <summary>
           As a table<span className="hidden-name">: {heading}</span>
         </summary>
-        {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a table wider than the screen is scrolled with the arrow keys */}
-        <section className="plot-scroll" tabIndex={0} aria-label={`${heading}, as a table`}>
-          {table}
-        </section>
+        <Wide name={heading}>{table}</Wide>
       </details>
     </section>
   );

@@ -3,6 +3,7 @@ import type { Road } from '@oddwheel/build/assess/road/types';
 import type { GearSpan } from '@oddwheel/build/assess/types';
 import { type JSX, memo } from 'react';
 import { show, shownText, unitOf } from '../numbers/shown.ts';
+import { Wide } from '../plots/Wide.tsx';
 import { isNotKnown } from './curves.ts';
 
 const certain = (value: number) => ({ value, lo: value, hi: value });
@@ -33,8 +34,7 @@ export const GearTable = memo(function GearTable(props: Props): JSX.Element | nu
   return (
     <section className="list gear-table" aria-labelledby="gears-heading">
       <h2 id="gears-heading">Gears</h2>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a table wider than the screen is scrolled with the arrow keys */}
-      <section className="plot-scroll" tabIndex={0} aria-label="Gears, as a table">
+      <Wide name="Gears">
         <table className="plain-table">
           <thead>
             <tr>
@@ -90,7 +90,7 @@ export const GearTable = memo(function GearTable(props: Props): JSX.Element | nu
             })}
           </tbody>
         </table>
-      </section>
+      </Wide>
       <p className="note">
         The next gear is taken where it first pulls as much, or at the redline. Climbs are steady ones at peak torque,
         with the middle of what is not known.

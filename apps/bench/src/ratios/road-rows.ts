@@ -83,7 +83,7 @@ export function roadRows(road: Road, units: Units): readonly RoadRow[] {
       (sprint) => [sprint.time, 'time'],
       (sprint) =>
         list([
-          `Over ${digits(sprint.distance.value, 0)} m, with ${sprint.shifts === 0 ? 'no shift' : sprint.shifts === 1 ? '1 shift' : `${sprint.shifts} shifts`} of ${plainText(sprint.shiftTime, 'time', units)}, in ${GEAR(sprint.lastGear)} at the end.`,
+          `Over ${digits(sprint.distance.value, 0)} m, ${shiftWords(sprint.shifts, plainText(sprint.shiftTime, 'time', units))}, in ${GEAR(sprint.lastGear)} at the end.`,
           sprint.gripKnown ? '' : 'The grip of the tyre is not known: it may take longer.',
         ]),
     ),
@@ -139,6 +139,9 @@ export function roadRows(road: Road, units: Units): readonly RoadRow[] {
     ),
   ];
 }
+
+const shiftWords = (shifts: number, each: string): string =>
+  shifts === 0 ? 'without a shift' : shifts === 1 ? `with 1 shift of ${each}` : `with ${shifts} shifts of ${each}`;
 
 /** The cycle is followed or not; its time and energy are told beside. */
 function cycleRows(cycle: Road['cycle'], text: (value: number, use: Use) => string): RoadRow[] {
