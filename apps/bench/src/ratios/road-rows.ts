@@ -1,7 +1,8 @@
 /** What the vehicle does on the road, line by line in words; each line names the checks that speak of it. */
 import type { Known, NotKnown, Road } from '@oddwheel/build/assess/road/types';
 import type { Spread, Use } from '@oddwheel/build/assess/types';
-import { digits, show, shownText } from '../numbers/shown.ts';
+import { fromSi } from '@oddwheel/quantity/units';
+import { digits, show, shownText, unitOf } from '../numbers/shown.ts';
 import { isNotKnown, plainText } from './curves.ts';
 
 type Units = Readonly<Record<string, string>>;
@@ -17,6 +18,14 @@ export interface RoadRow {
 
 const certain = (value: number) => ({ value, lo: value, hi: value });
 const FIGURES = 3;
+
+/** Distance along the road: a build has no unit for it, so it goes with that of road speed. */
+function roadLength(value: number, long: boolean, units: Units): string {
+  const miles = unitOf('speed', units) === 'mph';
+  const feet = fromSi('length', 'ft', value);
+  if (long) return miles ? `${digits(feet / 5280, 2)} miles` : `${digits(value / 1000, 2)} km`;
+  return miles ? `${digits(feet, 0)} ft` : `${digits(value, 0)} m`;
+}
 
 /** A middle value, and its ends where they differ from it. */
 function ranged(spread: Spread, use: Use, units: Units): { main: string; range: string } {
@@ -83,7 +92,7 @@ export function roadRows(road: Road, units: Units): readonly RoadRow[] {
       (sprint) => [sprint.time, 'time'],
       (sprint) =>
         list([
-          `Over ${digits(sprint.distance.value, 0)} m, ${shiftWords(sprint.shifts, plainText(sprint.shiftTime, 'time', units))}, in ${GEAR(sprint.lastGear)} at the end.`,
+          `Over ${roadLength(sprint.distance.value, false, units)}, ${shiftWords(sprint.shifts, plainText(sprint.shiftTime, 'time', units))}, in ${GEAR(sprint.lastGear)} at the end.`,
           sprint.gripKnown ? '' : 'The grip of the tyre is not known: it may take longer.',
         ]),
     ),
@@ -128,7 +137,7 @@ export function roadRows(road: Road, units: Units): readonly RoadRow[] {
       (meter) =>
         `True speed while it shows ${plainText(meter.indicated, 'speed', units)}; it may show at most ${text(meter.mostIndicated.value, 'speed')} then.`,
     ),
-    ...cycleRows(road.cycle, text),
+    ...cycleRows(road.cycle, text, units),
     ...row(
       'Wheel as a gyroscope, at the slider',
       road.gyroscopic,
@@ -144,7 +153,7 @@ const shiftWords = (shifts: number, each: string): string =>
   shifts === 0 ? 'without a shift' : shifts === 1 ? `with 1 shift of ${each}` : `with ${shifts} shifts of ${each}`;
 
 /** The cycle is followed or not; its time and energy are told beside. */
-function cycleRows(cycle: Road['cycle'], text: (value: number, use: Use) => string): RoadRow[] {
+function cycleRows(cycle: Road['cycle'], text: (value: number, use: Use) => string, units: Units): RoadRow[] {
   if (cycle === null) return [];
   const named = { name: 'Driving cycle', checks: ['road.cycle'] };
   if (isNotKnown(cycle)) return [{ ...named, value: cycle, says: '' }];
@@ -156,7 +165,7 @@ function cycleRows(cycle: Road['cycle'], text: (value: number, use: Use) => stri
     {
       ...named,
       value: { main: missed.value === 0 ? 'followed' : short, range },
-      says: `${cycle.title}: ${digits(cycle.distance / 1000, 2)} km in ${digits(cycle.duration, 0)} s. Engine at ${text(cycle.meanEngineSpeed.value, 'angularSpeed')} on average, ${text(cycle.energy.value, 'energy')} at the wheel. Time in gears: ${gears.join(', ')}.`,
+      says: `${cycle.title}: ${roadLength(cycle.distance, true, units)} in ${digits(cycle.duration, 0)} s. Engine at ${text(cycle.meanEngineSpeed.value, 'angularSpeed')} on average, ${text(cycle.energy.value, 'energy')} at the wheel. Time in gears: ${gears.join(', ')}.`,
     },
   ];
 }
