@@ -105,6 +105,18 @@ export function LayoutScreen({ state, actions, model }: ScreenProps): JSX.Elemen
     if (element !== null && (chosen === null || elementOf(state, chosen) !== element)) setChosen(element);
   }, [element]);
 
+  // Kept through a drag, which draws anew what moves and nothing else.
+  const below = useMemo(
+    () =>
+      state.assessment && (
+        <>
+          <ClearanceList rows={state.assessment.clearance.rows} onSelect={actions.reveal} />
+          <LayoutPanels state={state} actions={actions} armAngle={angle} />
+        </>
+      ),
+    [state, actions, angle],
+  );
+
   if (!assessment) return null;
   // A part on a shaft runs along it, so it is moved where the shaft is not seen end on.
   const inView = (shown?.drawing.views ?? []).filter(({ id }) => view === null || id === view);
@@ -208,8 +220,7 @@ export function LayoutScreen({ state, actions, model }: ScreenProps): JSX.Elemen
           <Positions key={placed.address} placed={placed} placing={placing} actions={actions} disabled={faulty} />
         </section>
       )}
-      <ClearanceList rows={assessment.clearance.rows} onSelect={actions.reveal} />
-      <LayoutPanels state={state} actions={actions} armAngle={angle} />
+      {below}
     </>
   );
 }
