@@ -35,9 +35,8 @@ const FALL = 0.24;
 const GAP = 4;
 const TRIES = 20;
 
-/** Costs: words over words are not to be read, off the drawing they are cut; a curve through words is only ugly. */
-const OVER_WORDS = 1000;
-const OFF = 1000;
+/** Words never stand on words, nor off the drawing; a curve through words is only ugly, and costs. From here on they are left out. */
+const TOO_DEAR = 1000;
 const OVER_CURVE = 40;
 const OWN_CURVE = 60;
 const FROM_WISH = 30;
@@ -95,6 +94,28 @@ function spread(curve: readonly Point[]): readonly (readonly [point: Point, part
   });
 }
 
+const within = (box: Box, frame: Box): boolean =>
+  box.left >= frame.left && box.right <= frame.right && box.top >= frame.top && box.bottom <= frame.bottom;
+
+/** The box around a curve; a level one still has a height. */
+function extent(curve: readonly Point[]): Box {
+  const [xs, ys] = [curve.map((point) => point[0]), curve.map((point) => point[1])];
+  return wider({ left: Math.min(...xs), top: Math.min(...ys), right: Math.max(...xs), bottom: Math.max(...ys) }, 1);
+}
+
+/** Where words may stand at a point: above it, beside it, below it; with what each place costs. */
+const placesAt = (rise: number, fall: number) =>
+  [
+    ['middle', 0, -GAP - fall, 0],
+    ['end', 0, -GAP - fall, 0],
+    ['start', 0, -GAP - fall, 0],
+    ['start', GAP + 2, rise / 2, 0],
+    ['end', -GAP - 2, rise / 2, 0],
+    ['middle', 0, GAP + rise, BELOW],
+    ['start', 0, GAP + rise, BELOW],
+    ['end', 0, GAP + rise, BELOW],
+  ] as const;
+
 /**
  * Words at each curve where they cover no other words and as few curves as can be; curves named first choose first.
  * @param frame where words may stand
@@ -109,45 +130,33 @@ export function placeLabels(
 ): readonly PlacedLabel[] {
   const full: Box[] = [...taken];
   const [rise, fall] = [RISE * letter, FALL * letter];
+  const around = new Map(curves.map((curve) => [curve, extent(curve.points)]));
   return curves.flatMap((curve): PlacedLabel[] => {
     if (curve.text === '') return [];
     const wide = curve.text.length * LETTER * letter;
-    const options = spread(curve.points).flatMap(([[x, y], part]) =>
-      (
-        [
-          ['middle', x, y - GAP - fall, 0],
-          ['end', x, y - GAP - fall, 0],
-          ['start', x, y - GAP - fall, 0],
-          ['start', x + GAP + 2, y + rise / 2, 0],
-          ['end', x - GAP - 2, y + rise / 2, 0],
-          ['middle', x, y + GAP + rise, BELOW],
-          ['start', x, y + GAP + rise, BELOW],
-          ['end', x, y + GAP + rise, BELOW],
-        ] as const
-      ).map(([anchor, at, base, side]) => {
+    // Better no words than words that cover others: the table beneath names every curve.
+    let least = TOO_DEAR;
+    let best: PlacedLabel | null = null;
+    for (const [[x, y], part] of spread(curve.points))
+      for (const [anchor, dx, dy, side] of placesAt(rise, fall)) {
+        const [at, base] = [x + dx, y + dy];
         const left = anchor === 'start' ? at : anchor === 'end' ? at - wide : at - wide / 2;
         const box = { left, top: base - rise, right: left + wide, bottom: base + fall };
-        const out =
-          box.left < frame.left || box.right > frame.right || box.top < frame.top || box.bottom > frame.bottom;
-        const cost =
-          side +
-          (out ? OFF : 0) +
-          (full.some((one) => overlap(one, box)) ? OVER_WORDS : 0) +
-          curves.reduce((sum, other) => {
-            if (through(other.points, box)) return sum + (other === curve ? OWN_CURVE : OVER_CURVE);
-            return other !== curve && through(other.points, wider(box, NEAR)) ? sum + BY_OTHER : sum;
-          }, 0) +
-          FROM_WISH * Math.abs(part - curve.wish);
-        return { anchor, at, base, box, cost };
-      }),
-    );
-    const best = options.reduce<(typeof options)[number] | null>(
-      (least, one) => (least === null || one.cost < least.cost ? one : least),
-      null,
-    );
-    // Better no words than words that cover others: the table beneath names every curve.
-    if (!best || best.cost >= OVER_WORDS) return [];
+        let cost = side + FROM_WISH * Math.abs(part - curve.wish);
+        // The dear tests come last, and only for a place that could still win.
+        if (cost >= least || !within(box, frame) || full.some((one) => overlap(one, box))) continue;
+        for (const other of curves) {
+          if (cost >= least) break;
+          if (!overlap(around.get(other) ?? box, wider(box, NEAR))) continue;
+          if (through(other.points, box)) cost += other === curve ? OWN_CURVE : OVER_CURVE;
+          else if (other !== curve && through(other.points, wider(box, NEAR))) cost += BY_OTHER;
+        }
+        if (cost >= least) continue;
+        least = cost;
+        best = { key: curve.key, text: curve.text, anchor, x: at, y: base, box };
+      }
+    if (best === null) return [];
     full.push(best.box);
-    return [{ key: curve.key, text: curve.text, anchor: best.anchor, x: best.at, y: best.base, box: best.box }];
+    return [best];
   });
 }

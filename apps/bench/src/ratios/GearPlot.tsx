@@ -67,14 +67,15 @@ export const GearPlot = memo(function GearPlot(props: Props): JSX.Element {
           .
         </>
       }
-      table={<ShiftTable {...props} />}
+      table={<ShiftTable curves={curves} units={units} />}
       shop={shop}
       height={height}
     />
   );
 });
 
-function ShiftTable({ curves, units }: Props): JSX.Element {
+const ShiftTable = memo(function ShiftTable(props: Pick<Props, 'curves' | 'units'>): JSX.Element {
+  const { curves, units } = props;
   const { gears, reference } = curves;
   const speed = (value: number): string => show(certain(value), 'speed', units, 3).number;
   const turns = (value: number): string => show(certain(value), 'angularSpeed', units, 3).number;
@@ -128,4 +129,4 @@ function ShiftTable({ curves, units }: Props): JSX.Element {
       </table>
     </>
   );
-}
+});

@@ -1,16 +1,15 @@
 import type { RoadCurves } from '@oddwheel/build/assess/road/curve-types';
-import type { Road } from '@oddwheel/build/assess/road/types';
 import type { Spread } from '@oddwheel/build/assess/types';
 import { type JSX, memo, useMemo } from 'react';
 import { show, shownText, unitOf, unitSize } from '../numbers/shown.ts';
 import { Plot } from '../plots/Plot.tsx';
-import { gearOf, gradeName, mostPull, mostSpeed, pullCurves, pullLimits, valueAt } from './curves.ts';
+import { gearOf, gradeName, mostPull, mostSpeed, type PullLimit, pullCurves, valueAt } from './curves.ts';
 
 const certain = (value: number) => ({ value, lo: value, hi: value });
 
 interface Props {
   readonly curves: RoadCurves;
-  readonly road: Road;
+  readonly limits: readonly PullLimit[];
   readonly gear: string;
   readonly speed: number;
   /** Pull at the ground there, as the path has it. */
@@ -22,7 +21,7 @@ interface Props {
 
 /** Pull of each gear against what resists. */
 export const PullPlot = memo(function PullPlot(props: Props): JSX.Element {
-  const { curves, road, gear, speed, pull, units, shop, height } = props;
+  const { curves, limits, gear, speed, pull, units, shop, height } = props;
   const x = useMemo(() => {
     return {
       name: 'road speed',
@@ -32,7 +31,7 @@ export const PullPlot = memo(function PullPlot(props: Props): JSX.Element {
       high: mostSpeed(curves),
     };
   }, [curves, units]);
-  const lines = useMemo(() => pullCurves(curves, road, gear, units), [curves, road, gear, units]);
+  const lines = useMemo(() => pullCurves(curves, limits, gear, units), [curves, limits, gear, units]);
   const y = useMemo(() => {
     const limits = lines
       .filter((line) => line.look === 'limit')
@@ -45,7 +44,7 @@ export const PullPlot = memo(function PullPlot(props: Props): JSX.Element {
   const level = curves.loads.find((load) => load.grade === 0);
   const against = level ? valueAt(level.points, speed) : null;
   const force = (value: number): string => shownText(show(certain(value), 'force', units, 3));
-  const above = pullLimits(road).filter((limit) => !lines.some((line) => line.key === limit.key));
+  const above = limits.filter((limit) => !lines.some((line) => line.key === limit.key));
   const strongest = force(mostPull(curves));
   return (
     <Plot
@@ -79,7 +78,7 @@ export const PullPlot = memo(function PullPlot(props: Props): JSX.Element {
           ))}
         </>
       }
-      table={<PullTable curves={curves} road={road} units={units} />}
+      table={<PullTable curves={curves} limits={limits} units={units} />}
       shop={shop}
       height={height}
     />
@@ -97,8 +96,8 @@ function surplus(pull: Spread, against: number, units: Props['units']): string {
 /** Rows of the table. */
 const ROWS = 12;
 
-function PullTable(props: Pick<Props, 'curves' | 'road' | 'units'>): JSX.Element {
-  const { curves, road, units } = props;
+const PullTable = memo(function PullTable(props: Pick<Props, 'curves' | 'limits' | 'units'>): JSX.Element {
+  const { curves, limits, units } = props;
   const top = mostSpeed(curves);
   const speeds = Array.from({ length: ROWS + 1 }, (_, k) => (top * k) / ROWS);
   const cell = (value: number | null): string =>
@@ -107,7 +106,7 @@ function PullTable(props: Pick<Props, 'curves' | 'road' | 'units'>): JSX.Element
     <>
       <p className="note">
         Speeds in {unitOf('speed', units)}, forces in {unitOf('force', units)}. Grip is named by its friction.
-        {pullLimits(road).map((limit) => ` ${limit.text}: ${cell(limit.force)}.`)}
+        {limits.map((limit) => ` ${limit.text}: ${cell(limit.force)}.`)}
       </p>
       <table className="plain-table">
         <thead>
@@ -145,4 +144,4 @@ function PullTable(props: Pick<Props, 'curves' | 'road' | 'units'>): JSX.Element
       </table>
     </>
   );
-}
+});

@@ -3,7 +3,7 @@ import { PartList, ReferenceTable } from '../findings/Lists.tsx';
 import { StepFindings } from '../findings/StepFindings.tsx';
 import { cursorSpeed } from '../slider/scale.ts';
 import type { ScreenProps } from '../steps/screen.ts';
-import { isNotKnown } from './curves.ts';
+import { isNotKnown, type PullLimit, pullLimits } from './curves.ts';
 import { GearPlot } from './GearPlot.tsx';
 import { GearTable } from './GearTable.tsx';
 import { NotYet } from './NotYet.tsx';
@@ -13,6 +13,10 @@ import './ratios.css';
 import { RoadPanel } from './RoadPanel.tsx';
 import { RunPlot } from './RunPlot.tsx';
 import { useRoadCurves } from './use-curves.ts';
+import { useSame } from './use-same.ts';
+
+const NO_LIMITS: readonly PullLimit[] = [];
+const NO_SPRINT = { missing: [], says: '' } as const;
 
 /** Heights of the plots, px. */
 const TALL = 340;
@@ -22,6 +26,8 @@ const LOW = 280;
 export function RatiosScreen({ state, actions, model }: ScreenProps): JSX.Element | null {
   const { assessment, hash, asked, mode } = state;
   const { curves, trouble } = useRoadCurves(model, hash);
+  const limits = useSame(assessment ? pullLimits(assessment.road) : NO_LIMITS);
+  const sprint = useSame(assessment?.road.sprint ?? NO_SPRINT);
   if (!assessment) return null;
   const { road, gears, units, path, findings } = assessment;
   const now = asked ?? assessment.here;
@@ -46,7 +52,7 @@ export function RatiosScreen({ state, actions, model }: ScreenProps): JSX.Elemen
           <>
             <PullPlot
               curves={known}
-              road={road}
+              limits={limits}
               gear={gear}
               speed={speed}
               pull={path.at(-1)?.here.force ?? null}
@@ -66,7 +72,7 @@ export function RatiosScreen({ state, actions, model }: ScreenProps): JSX.Elemen
               />
               <RunPlot
                 run={known.run}
-                road={road}
+                sprint={sprint}
                 speed={speed}
                 units={units}
                 shop={shop}

@@ -1,5 +1,5 @@
-import type { RoadCurves } from '@oddwheel/build/assess/road/curve-types';
-import type { Road } from '@oddwheel/build/assess/road/types';
+import type { RoadCurves, RunPoint } from '@oddwheel/build/assess/road/curve-types';
+import type { Known, Sprint } from '@oddwheel/build/assess/road/types';
 import { type JSX, memo, useMemo } from 'react';
 import { show, shownText, unitOf, unitSize } from '../numbers/shown.ts';
 import { Plot } from '../plots/Plot.tsx';
@@ -11,7 +11,7 @@ const NO_POINTS = { points: [], wanted: null } as const;
 
 interface Props {
   readonly run: RoadCurves['run'];
-  readonly road: Road;
+  readonly sprint: Known<Sprint>;
   readonly speed: number;
   readonly units: Readonly<Record<string, string>>;
   readonly shop: boolean;
@@ -21,8 +21,7 @@ interface Props {
 
 /** Speed over time from standstill at full throttle, with the speed asked for. */
 export const RunPlot = memo(function RunPlot(props: Props): JSX.Element {
-  const { run, road, speed, units, shop, height, onReveal } = props;
-  const { sprint } = road;
+  const { run, sprint, speed, units, shop, height, onReveal } = props;
   const known = isNotKnown(run) ? NO_POINTS : run;
   const end = known.points.at(-1) ?? { time: 10, speed: 10 };
   const x = useMemo(() => {
@@ -83,28 +82,33 @@ export const RunPlot = memo(function RunPlot(props: Props): JSX.Element {
           </>
         )
       }
-      table={
-        <table className="plain-table">
-          <thead>
-            <tr>
-              <th scope="col">time, {unitOf('time', units)}</th>
-              <th scope="col" className="right">
-                road speed, {unitOf('speed', units)}
-              </th>
-            </tr>
-          </thead>
-          <tbody>
-            {known.points.map((point) => (
-              <tr key={point.time}>
-                <th scope="row">{show(certain(point.time), 'time', units, 3).number}</th>
-                <td className="right">{show(certain(point.speed), 'speed', units, 3).number}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      }
+      table={<RunTable points={known.points} units={units} />}
       shop={shop}
       height={height}
     />
+  );
+});
+
+const RunTable = memo(function RunTable(props: { points: readonly RunPoint[]; units: Props['units'] }): JSX.Element {
+  const { points, units } = props;
+  return (
+    <table className="plain-table">
+      <thead>
+        <tr>
+          <th scope="col">time, {unitOf('time', units)}</th>
+          <th scope="col" className="right">
+            road speed, {unitOf('speed', units)}
+          </th>
+        </tr>
+      </thead>
+      <tbody>
+        {points.map((point) => (
+          <tr key={point.time}>
+            <th scope="row">{show(certain(point.time), 'time', units, 3).number}</th>
+            <td className="right">{show(certain(point.speed), 'speed', units, 3).number}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
   );
 });

@@ -42,10 +42,15 @@ export const mostSpeed = ({ gears }: RoadCurves): number => Math.max(0, ...gears
 /** A line of one pull may stand so far above the strongest gear and is still drawn. */
 const ABOVE = 1.6;
 
+/** A pull that cannot be passed. */
+export interface PullLimit {
+  readonly key: string;
+  readonly text: string;
+  readonly force: number;
+}
+
 /** What the tyre passes on and what lifts the front, where that is known. */
-export function pullLimits(
-  road: Road,
-): readonly { readonly key: string; readonly text: string; readonly force: number }[] {
+export function pullLimits(road: Road): readonly PullLimit[] {
   const grip = isNotKnown(road.grip) ? null : road.grip;
   const lift = road.lift === null || isNotKnown(road.lift) ? null : road.lift;
   const { low, high } = grip ?? { low: null, high: null };
@@ -64,7 +69,7 @@ export function pullLimits(
 }
 
 /** Pull of each gear, road load on each slope, and the limits of tyre and front wheel. */
-export function pullCurves(curves: RoadCurves, road: Road, chosen: string, units: Units): Curve[] {
+export function pullCurves(curves: RoadCurves, limits: readonly PullLimit[], chosen: string, units: Units): Curve[] {
   const [fastest, strongest] = [mostSpeed(curves), mostPull(curves)];
   return [
     ...[...curves.gears]
@@ -87,7 +92,7 @@ export function pullCurves(curves: RoadCurves, road: Road, chosen: string, units
         wish: 0.9,
       }),
     ),
-    ...pullLimits(road)
+    ...limits
       .filter(({ force }) => force <= ABOVE * strongest)
       .map(
         ({ key, text, force }): Curve => ({

@@ -3,7 +3,7 @@ import type { Road } from '@oddwheel/build/assess/road/types';
 import { openSession, roadCurvesOf } from '@oddwheel/build/session';
 import { SMALL_BUILD } from '@oddwheel/build/testing/small-build';
 import { describe, expect, it } from 'vitest';
-import { engineCurves, isNotKnown, mostPull, mostSpeed, plainText, pullCurves, valueAt } from './curves.ts';
+import { engineCurves, isNotKnown, mostPull, mostSpeed, plainText, pullCurves, pullLimits, valueAt } from './curves.ts';
 import { roadRows } from './road-rows.ts';
 
 /** The small build with peaks of an engine, on the road. */
@@ -25,7 +25,7 @@ function road(units: object = {}): { curves: RoadCurves; road: Road; units: Read
 describe('curves of the Ratios step', () => {
   it('the chosen gear is the one in colour, and the wanted climb the one that says so', () => {
     const { curves, road: found, units } = road();
-    const drawn = pullCurves(curves, found, '1', units);
+    const drawn = pullCurves(curves, pullLimits(found), '1', units);
     expect(drawn.filter((curve) => curve.look === 'chosen').map((curve) => curve.key)).toEqual(['gear-1']);
     expect(drawn.filter((curve) => curve.look === 'wanted').map((curve) => curve.text)).toEqual(['12\u2009% wanted']);
     expect(Math.max(...drawn.flatMap((curve) => curve.points.map((point) => point[1])))).toBeGreaterThanOrEqual(

@@ -112,17 +112,17 @@ function loadsOf(road: RoadParts, most: number): GradeLoad[] {
   const slope = road.climbSlope();
   const wanted = slope === null ? null : Math.tan(slope);
   const steepest = road.steepest(0) ?? 0;
-  const fixed = wanted === null ? [0] : [0, wanted];
-  const grades = USUAL_GRADES.reduce<readonly number[]>((drawn, grade) => {
-    const near = drawn.some((other) => Math.abs(other - grade) < APART * steepest);
-    return grade < steepest && !near ? [...drawn, grade] : drawn;
-  }, fixed);
+  const grades = wanted === null ? [0] : [0, wanted];
+  for (const grade of USUAL_GRADES) {
+    const near = grades.some((other) => Math.abs(other - grade) < APART * steepest);
+    if (grade < steepest && !near) grades.push(grade);
+  }
   const on = (grade: number): GradeLoad => ({
     grade,
     wanted: grade === wanted,
     points: spaced(0, most).map((speed) => [speed, loadAt(road.ground, Math.atan(grade), speed)]),
   });
-  return [...grades].sort((a, b) => a - b).map(on);
+  return grades.sort((a, b) => a - b).map(on);
 }
 
 const loadAt = (ground: Ground, slope: number, speed: number): number =>
