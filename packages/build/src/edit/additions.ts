@@ -2,6 +2,7 @@ import { fieldsAt } from '../fields.ts';
 import { branchFor, isRecord, nodeAt, pointerKey, type SchemaNode, valueAt } from '../schema/describe.ts';
 import type { Session } from '../session-types.ts';
 import { kindsOf } from './form.ts';
+import { above } from './ids.ts';
 import { isOptional } from './place.ts';
 import { stageKinds } from './stages.ts';
 import type { Addition, Pictured, Removal, Structure } from './types.ts';
@@ -54,7 +55,9 @@ export function additions(session: Session, address: string): readonly Addition[
       return false;
     }
     if (value === undefined && closed(node)) {
-      out.push({ at, name, sort: 'group', kinds: null });
+      // A group deeper down says whose it is.
+      const whose = above(at) === address ? '' : `, ${nameAt(session, above(at))}`;
+      out.push({ at, name: name + whose, sort: 'group', kinds: null });
       return false;
     }
     return true;
@@ -112,6 +115,7 @@ export function structureAt(session: Session, address: string): Structure {
       .map(([of, text]) => ({ of, name: nameAt(session, of), text })),
     pictures: pictured(session, address),
     stage: stage === undefined ? null : { id: stage, kinds: stageKinds(session) },
+    ownReserves: Object.keys(session.build.overrides ?? {}),
     present: valueAt(session.build, address) !== undefined,
   };
 }

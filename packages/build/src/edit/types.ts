@@ -82,6 +82,8 @@ export interface Structure {
   readonly pictures: readonly Pictured[];
   /** Where new stages can stand beside it; null where it is no stage. */
   readonly stage: { readonly id: string; readonly kinds: readonly string[] } | null;
+  /** Ids of the findings that have a design reserve of the builder's own. */
+  readonly ownReserves: readonly string[];
   /** The build has it, so that notes and pictures can stand on it. */
   readonly present: boolean;
 }
