@@ -5,10 +5,11 @@ import { Inspector } from '../inspector/Inspector.tsx';
 import { structureTools } from '../inspector/structure-tools.ts';
 import { redoName, savedWords, undoName } from '../link/sync.ts';
 import { BuildsDialog } from '../link-panels/BuildsDialog.tsx';
-import { EmptySheet } from '../link-panels/EmptySheet.tsx';
+
 import { columnMarks } from '../notes/marks.ts';
 import { PathTable } from '../path/PathTable.tsx';
 import { GearScale } from '../slider/GearScale.tsx';
+import { StartSheet } from '../start/StartSheet.tsx';
 import type { Actions } from '../state/actions.ts';
 import { type BenchStore, elementInView, elementOf, nameOfElement, stripKind } from '../state/bench.ts';
 import { StepScreen } from '../steps/StepScreen.tsx';
@@ -81,10 +82,14 @@ export function App(props: { store: BenchStore; actions: Actions; model: RemoteM
           {state.trouble !== null && <TroubleBand trouble={state.trouble} onDismiss={actions.dismissTrouble} />}
           {state.fileFaults.length > 0 && <FaultList faults={state.fileFaults} lastGood={assessment !== null} />}
           {sync && sync.held.length > 0 && <ConflictPanel held={sync.held} actions={actions} />}
-          {shelf?.open === null && <EmptySheet shelf={shelf} builds={actions.builds} />}
-          {!assessment && shelf?.open !== null && state.fileFaults.length === 0 && state.trouble === null && (
-            <p className="band">Reading the build.</p>
+          {(state.empty || shelf?.open === null) && (
+            <StartSheet model={model} builds={actions.builds} shelf={shelf} onBegun={() => actions.goTo('layout')} />
           )}
+          {!assessment &&
+            !state.empty &&
+            shelf?.open !== null &&
+            state.fileFaults.length === 0 &&
+            state.trouble === null && <p className="band">Reading the build.</p>}
           {assessment && (
             <>
               <section className="strip" aria-labelledby="path-heading">

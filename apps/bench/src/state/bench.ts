@@ -21,6 +21,8 @@ export interface BenchState {
   readonly sync: Sync | null;
   /** The builds that the page keeps itself; null where a host serves one. */
   readonly shelf: Shelf | null;
+  /** The host serves a folder without a build. */
+  readonly empty: boolean;
   /** Hash of the build when it was last saved as one file. */
   readonly savedAs: string | null;
   readonly look: Look;
@@ -60,6 +62,7 @@ export function createBenchStore(look: Look, mode: Mode, singleKeys: boolean): B
     fileFaults: [],
     sync: null,
     shelf: null,
+    empty: false,
     savedAs: null,
     look,
     fields: null,

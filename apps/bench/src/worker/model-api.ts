@@ -1,6 +1,7 @@
 import type { RoadCurves } from '@oddwheel/build/assess/road/curve-types';
 import type { Known } from '@oddwheel/build/assess/road/types';
 import type { Here } from '@oddwheel/build/assess/types';
+import type { BeginResult, SixFields } from '@oddwheel/build/begin/types';
 import type { Patch } from '@oddwheel/build/document/patch';
 import type { EditRequest, Form, Structure, StructureEdit } from '@oddwheel/build/edit/types';
 import type { Fault } from '@oddwheel/build/fault';
@@ -40,6 +41,8 @@ export interface ModelApi extends LayoutApi {
   readonly open: (text: string, edits: readonly (readonly Patch[])[]) => Replayed;
   /** Forgets the build, before another one is opened. */
   readonly close: () => void;
+  /** A first laid-out build from six fields; none need be open. */
+  readonly begin: (six: SixFields) => BeginResult;
   readonly apply: (patches: readonly Patch[]) => Outcome;
   /** Turns typed text into an edit without making it. */
   readonly typeField: (address: string, typed: string | null) => TypedEdit;

@@ -1,4 +1,5 @@
 import type { Assessment } from '@oddwheel/build/assess/types';
+import { beginBuild } from '@oddwheel/build/begin/begin-build';
 import type { Patch } from '@oddwheel/build/document/patch';
 import { structureAt } from '@oddwheel/build/edit/additions';
 import { formFor, structureEdit } from '@oddwheel/build/edit/structure-edit';
@@ -60,6 +61,7 @@ export function createModel(): ModelApi {
       session = null;
       sent = null;
     },
+    begin: beginBuild,
     apply: (patches) => {
       const edited = applyEdit(current(), patches);
       return edited.ok ? outcome(edited.session) : { ok: false, faults: edited.faults };
