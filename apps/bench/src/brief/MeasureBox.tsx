@@ -91,7 +91,7 @@ function Sum(props: Props & { measure: Measure }): JSX.Element {
     return fault ? `${fault.problem} ${fault.accepted}` : null;
   };
   const whole = faultOf('');
-  const wanted = result?.ok === false ? result.wanted.length : 0;
+  const wanted = result?.ok === false ? result.wanted.length : null;
   return (
     <>
       <ol className="instruction measure-steps">
@@ -149,10 +149,13 @@ function Sum(props: Props & { measure: Measure }): JSX.Element {
   );
 }
 
-const waitingWords = (wanted: number): string =>
-  wanted === 0
-    ? 'not yet: a reading is wrong'
-    : `not yet: ${wanted} ${wanted === 1 ? 'reading' : 'readings'} to write down`;
+/** @param wanted readings that are not given; null before the first answer */
+const waitingWords = (wanted: number | null): string =>
+  wanted === null
+    ? 'not yet'
+    : wanted === 0
+      ? 'not yet: a reading is wrong'
+      : `not yet: ${wanted} ${wanted === 1 ? 'reading' : 'readings'} to write down`;
 
 function Reading(props: {
   ask: Ask;

@@ -23,6 +23,13 @@ export function entryName(at: string): string {
   return ENTRIES[at] ?? (at.endsWith('/seats') ? 'Seat' : 'Entry');
 }
 
+/** A value of the file as it is typed: text as it stands, numbers of a row with blanks between. */
+export function valueText(value: unknown): string {
+  if (typeof value === 'string') return value;
+  const row = Array.isArray(value) && value.every((one) => typeof one === 'number');
+  return row ? value.join(' ') : JSON.stringify(value);
+}
+
 /** With a small first letter, for the middle of a sentence. */
 export const small = (name: string): string =>
   /^[A-Z][a-z]/.test(name) ? name.charAt(0).toLowerCase() + name.slice(1) : name;
