@@ -93,6 +93,7 @@ export function SixForm({ model, onBegin }: Props): JSX.Element {
           <span className="lead">The overall reduction stands here once all six are typed.</span>
         )}
       </p>
+      {result?.ok && <Stands result={result} />}
       <p>
         <button type="submit" className="button">
           Lay it out
@@ -104,6 +105,39 @@ export function SixForm({ model, onBegin }: Props): JSX.Element {
         </p>
       ))}
     </form>
+  );
+}
+
+/** What the layout chose, and what it stands on that nobody typed, most of it first. */
+function Stands({ result }: { result: Extract<BeginResult, { readonly ok: true }> }): JSX.Element {
+  const { choices, assumptions } = result;
+  return (
+    <details className="stands">
+      <summary>
+        {choices.length} parts chosen, {assumptions.length} values taken from what is usual
+      </summary>
+      <ul className="plain-list">
+        {choices.map((choice) => (
+          <li key={choice.what}>
+            <b>{choice.what}</b> {choice.chosen} <span className="lead">{choice.why}</span>
+          </li>
+        ))}
+      </ul>
+      <p className="lead">
+        Taken from what is usual, by how many findings hang on it. Each can be typed later, where it stands.
+      </p>
+      <ol className="plain-list">
+        {assumptions.map((one) => (
+          <li key={one.address}>
+            <b>{one.name}</b> {one.text}{' '}
+            <span className="lead">
+              {one.why}
+              {one.findings > 0 && ` ${one.findings} ${one.findings === 1 ? 'finding hangs' : 'findings hang'} on it.`}
+            </span>
+          </li>
+        ))}
+      </ol>
+    </details>
   );
 }
 
