@@ -23,9 +23,18 @@ export interface Bench {
 }
 
 /** Serves a fresh copy of the marsh-hauler demo. */
-export async function startBench(): Promise<Bench> {
+export function startBench(): Promise<Bench> {
   const folder = mkdtempSync(join(tmpdir(), 'oddwheel-bench-'));
   cpSync(fromRoot('examples/marsh-hauler'), folder, { recursive: true });
+  return serve(folder);
+}
+
+/** Serves an empty folder. */
+export function startEmpty(): Promise<Bench> {
+  return serve(mkdtempSync(join(tmpdir(), 'oddwheel-empty-')));
+}
+
+async function serve(folder: string): Promise<Bench> {
   const file = join(folder, 'build.json');
   let host = await startHost(folder, 0);
   return {

@@ -155,7 +155,7 @@ describe('the brief at the desk', () => {
 
   it('rolls ten turns: the sum is done, opened, and put into the field by one tap', async () => {
     const box = await openRecipe('Wheel and tyre', 'Measured roll-out');
-    expect(await box.locator('output').textContent()).toBe('not yet: 1 reading to write down');
+    await expect.poll(() => box.locator('output').textContent()).toBe('not yet: 1 reading to write down');
     await box.getByLabel('Distance between the marks', { exact: true }).fill('33.52');
     await box.getByLabel('Turns of the wheel').focus();
     expect(await box.locator('.fails').textContent()).toContain('33.52');

@@ -48,7 +48,7 @@ describe('oddwheel open', () => {
   });
 
   it.each([
-    [['open', 'nowhere'], 'There is no build here.'],
+    [['open', '.'], 'There is no build here.'],
     [['open', 'hauler', '--port', '99999'], 'This is not a port.'],
     [['open', 'hauler', '--port', 'x'], 'This is not a port.'],
   ])('%j is bad input', async (argv, says) => {

@@ -1,6 +1,9 @@
 import { assess, type WantedHere } from './assess/assess.ts';
 import { type Ends, rangeSteps } from './assess/evaluation.ts';
 import { explain } from './assess/explain.ts';
+import type { RoadCurves } from './assess/road/curve-types.ts';
+import { roadCurves } from './assess/road/curves.ts';
+import type { Known } from './assess/road/types.ts';
 import { type ShaftLine, shaftLines } from './assess/strength/shaft-lines.ts';
 import { hashText } from './document/hash.ts';
 import { applyPatches, type Patch } from './document/patch.ts';
@@ -88,4 +91,9 @@ export function explainFinding(session: Session, findingId: string, caseId?: str
  */
 export function shaftDiagrams(session: Session, caseId?: string): readonly ShaftLine[] | null {
   return shaftLines(session.evaluation, caseId);
+}
+
+/** Curves of the road for drawing, worked out when asked for; why not, where the drive is not known. */
+export function roadCurvesOf(session: Session): Known<RoadCurves> {
+  return roadCurves(session.evaluation);
 }

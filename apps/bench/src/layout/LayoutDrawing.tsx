@@ -1,6 +1,6 @@
 import { movesIn } from '@oddwheel/build/placing/snap';
 import type { Placed } from '@oddwheel/build/placing/types';
-import type { ViewId } from '@oddwheel/sheets/drawing';
+import type { View, ViewId } from '@oddwheel/sheets/drawing';
 import { type JSX, type PointerEvent, type RefObject, useEffect, useRef } from 'react';
 import type { Framed } from './frame.ts';
 import { MoveHandle } from './MoveHandle.tsx';
@@ -20,9 +20,11 @@ interface Props {
   /** What a drag of the choice moves; null where nothing may be moved. */
   readonly placed: Placed | null;
   readonly mover: Mover;
-  /** View that the handle stands in. */
-  readonly active: ViewId;
+  /** View that the handle stands in; null for none. */
+  readonly handleIn: View | null;
   readonly sheet: RefObject<SVGSVGElement | null>;
+  /** What scrolls the drawing when it is enlarged. */
+  readonly frame: RefObject<HTMLElement | null>;
   readonly onChoose: (address: string, view: ViewId) => void;
 }
 
@@ -31,7 +33,7 @@ const DRAG_BEGINS = 4;
 
 /** The drawing itself: a press chooses, a drag with the mouse moves, and the handle moves by finger and by key. */
 export function LayoutDrawing(props: Props): JSX.Element {
-  const { shown, laid, chosen, placed, mover, active, sheet } = props;
+  const { shown, laid, chosen, placed, mover, handleIn, sheet, frame } = props;
   const { drawing, request } = shown;
   const { bounds } = laid;
   const press = useRef<{
@@ -40,6 +42,8 @@ export function LayoutDrawing(props: Props): JSX.Element {
     readonly view: ViewId;
     readonly held: boolean;
   } | null>(null);
+  // Empty paper that is held with the mouse pans an enlarged drawing.
+  const paper = useRef<{ readonly x: number; readonly y: number } | null>(null);
   const byTouch = useRef(false);
   const moving = mover.move !== null;
   const redrawn = mover.moved?.ok ? mover.moved.loops.flatMap(({ parts }) => parts.map(({ of }) => of)) : NONE;
@@ -69,7 +73,11 @@ export function LayoutDrawing(props: Props): JSX.Element {
     byTouch.current = event.pointerType === 'touch';
     if (event.button !== 0 || byTouch.current) return;
     const part = nearPart(event.clientX, event.clientY);
-    if (!part) return;
+    if (!part) {
+      event.currentTarget.setPointerCapture(event.pointerId);
+      paper.current = { x: event.clientX, y: event.clientY };
+      return;
+    }
     // A drag of the choice, or of a part of it, moves the choice; any other press chooses first.
     const held = chosen !== null && (within(part.of, chosen) || part.moves === chosen);
     press.current = { x: event.clientX, y: event.clientY, view: part.view, held };
@@ -77,7 +85,12 @@ export function LayoutDrawing(props: Props): JSX.Element {
   };
   const onPointerMove = (event: PointerEvent<SVGSVGElement>): void => {
     const { current } = press;
-    if (!current || !placed || (event.buttons & 1) === 0) return;
+    if ((event.buttons & 1) === 0) return;
+    if (paper.current) {
+      frame.current?.scrollBy(paper.current.x - event.clientX, paper.current.y - event.clientY);
+      paper.current = { x: event.clientX, y: event.clientY };
+    }
+    if (!current || !placed) return;
     const view = views.find(({ id }) => id === current.view);
     if (!view) return;
     if (!moving) {
@@ -92,9 +105,9 @@ export function LayoutDrawing(props: Props): JSX.Element {
     if (moving && press.current) mover.finish();
     else if (press.current?.held) choose(event.clientX, event.clientY);
     press.current = null;
+    paper.current = null;
   };
 
-  const handleView = views.find(({ id }) => id === active) ?? views[0];
   return (
     <div className="drawing-sheet" style={{ width: laid.width, height: laid.height }}>
       {/* biome-ignore lint/a11y/useKeyWithClickEvents: keys choose in the list below the drawing, and move by the handle */}
@@ -141,11 +154,11 @@ export function LayoutDrawing(props: Props): JSX.Element {
             />
           ))}
       </svg>
-      {placed && handleView && movesIn(placed, handleView.right, handleView.up) && (
+      {placed && handleIn && (
         <MoveHandle
           placed={placed}
-          view={handleView}
-          at={alone === null ? handleView.at : HERE}
+          view={handleIn}
+          at={alone === null ? handleIn.at : HERE}
           laid={laid}
           mover={mover}
         />

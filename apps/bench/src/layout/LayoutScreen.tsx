@@ -1,3 +1,4 @@
+import { movesIn } from '@oddwheel/build/placing/snap';
 import type { ViewId } from '@oddwheel/sheets/drawing';
 import { type JSX, useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { LayoutPanels } from '../layout-panels/LayoutPanels.tsx';
@@ -9,10 +10,12 @@ import { ChosenPart } from './ChosenPart.tsx';
 import { ClearanceList } from './ClearanceList.tsx';
 import { DrawingTools } from './DrawingTools.tsx';
 import { framed } from './frame.ts';
+import { HoldChoice } from './HoldChoice.tsx';
 import { LayoutDrawing } from './LayoutDrawing.tsx';
 import './layout.css';
 import './drawing.css';
 import { MovePanel } from './MovePanel.tsx';
+import { MoveReadout } from './MoveReadout.tsx';
 import { Positions } from './Positions.tsx';
 import { placedAt } from './parts.ts';
 import { saveSvg } from './save-svg.ts';
@@ -21,6 +24,8 @@ import { useMove } from './use-move.ts';
 import { usePlacing } from './use-placing.ts';
 import { useZoom } from './use-zoom.ts';
 
+/** Why a part on a shaft has no handle in a view. */
+const END_ON = 'Its shaft is seen end on in this view: choose another view to move it along its shaft.';
 const DEGREE = Math.PI / 180;
 /** Below this width one view fills the frame, px. */
 const ONE_VIEW_BELOW = 700;
@@ -68,8 +73,10 @@ export function LayoutScreen({ state, actions, model }: ScreenProps): JSX.Elemen
   const { shown, trouble } = useDrawing(model, hash, request);
   const placing = usePlacing(model, hash);
   const placed = placing === null ? null : placedAt(placing.placed, chosen);
-  const locked =
-    angle === 0
+  const faulty = state.fileFaults.length > 0;
+  const locked = faulty
+    ? 'The file has faults: nothing can be moved until they are mended.'
+    : angle === 0
       ? null
       : 'Put the arm back to where it is drawn to move parts: positions are those of the build as drawn.';
   const mover = useMove({
@@ -98,7 +105,23 @@ export function LayoutScreen({ state, actions, model }: ScreenProps): JSX.Elemen
     if (element !== null && (chosen === null || elementOf(state, chosen) !== element)) setChosen(element);
   }, [element]);
 
+  // Kept through a drag, which draws anew what moves and nothing else.
+  const below = useMemo(
+    () =>
+      state.assessment && (
+        <>
+          <ClearanceList rows={state.assessment.clearance.rows} onSelect={actions.reveal} />
+          <LayoutPanels state={state} actions={actions} armAngle={angle} />
+        </>
+      ),
+    [state, actions, angle],
+  );
+
   if (!assessment) return null;
+  // A part on a shaft runs along it, so it is moved where the shaft is not seen end on.
+  const inView = (shown?.drawing.views ?? []).filter(({ id }) => view === null || id === view);
+  const movable = placed === null ? [] : inView.filter(({ right, up }) => movesIn(placed, right, up));
+  const standing = movable.find(({ id }) => id === active) ?? movable[0] ?? null;
   const ends = stroke?.chains[0]?.places ?? [];
   const [low, high] = [ends[0]?.angle ?? 0, ends.at(-1)?.angle ?? 0];
   const laid =
@@ -127,11 +150,28 @@ export function LayoutScreen({ state, actions, model }: ScreenProps): JSX.Elemen
           }}
           zoom={zoom}
           onZoom={setZoom}
-          onSave={() => void saveSvg(model, { armAngle: angle, projection }, assessment.name)}
         />
+        <div className="drawing-tools">
+          <ChosenPart
+            placing={placing}
+            views={movable}
+            chosen={chosen}
+            active={standing?.id ?? active}
+            onChoose={choose}
+            onActive={setActive}
+          />
+          {mover.aids && mover.aids.held.length > 0 && (
+            <HoldChoice aids={mover.aids} held={mover.held} onHold={mover.hold} />
+          )}
+        </div>
         {trouble !== null && <p className="fails">The drawing could not be made: {trouble}</p>}
-        {/* biome-ignore lint/a11y/noNoninteractiveTabindex: an enlarged drawing is scrolled with the arrow keys */}
-        <section ref={frame} className="layout-views" tabIndex={0} aria-label="Drawing, scrolls when enlarged">
+        <section
+          ref={frame}
+          className={zoom > 1 ? 'layout-views enlarged' : 'layout-views'}
+          // biome-ignore lint/a11y/noNoninteractiveTabindex: an enlarged drawing is scrolled with the arrow keys
+          tabIndex={0}
+          aria-label="Drawing, scrolls when enlarged"
+        >
           {shown && laid && (
             <LayoutDrawing
               shown={shown}
@@ -140,12 +180,21 @@ export function LayoutScreen({ state, actions, model }: ScreenProps): JSX.Elemen
               chosen={chosen}
               placed={locked === null ? placed : null}
               mover={mover}
-              active={view ?? active}
+              handleIn={standing}
               sheet={sheet}
+              frame={frame}
               onChoose={choose}
             />
           )}
         </section>
+        {mover.move && <MoveReadout move={mover.move} mover={mover} units={assessment.units} frame={frame} />}
+        <button
+          type="button"
+          className="link"
+          onClick={() => void saveSvg(model, { armAngle: angle, projection }, assessment.name)}
+        >
+          Save the drawing as SVG, 1 : 5
+        </button>
         {high > low && (
           <label className="arm-angle">
             Swinging arm, {arm === 0 ? 'as drawn' : `${Math.abs(arm)}° ${arm > 0 ? 'up' : 'down'}`}
@@ -160,21 +209,18 @@ export function LayoutScreen({ state, actions, model }: ScreenProps): JSX.Elemen
           </label>
         )}
       </section>
-      <section className="chosen-part" aria-label="The chosen part">
-        <ChosenPart
-          placing={placing}
-          views={shown?.drawing.views ?? []}
-          chosen={chosen}
-          active={view ?? active}
-          onChoose={choose}
-          onActive={(next) => (view === null ? setActive(next) : setPicked({ view: next }))}
-          onOpen={actions.reveal}
-        />
-        {placed && <MovePanel placed={placed} mover={mover} units={assessment.units} locked={locked} />}
-        {placed && placing && <Positions key={placed.address} placed={placed} placing={placing} actions={actions} />}
-      </section>
-      <ClearanceList rows={assessment.clearance.rows} onSelect={actions.reveal} />
-      <LayoutPanels state={state} actions={actions} />
+      {placed && placing && (
+        <section className="chosen-part" aria-label="The chosen part">
+          <MovePanel
+            placed={placed}
+            mover={mover}
+            locked={locked ?? (standing ? null : END_ON)}
+            onOpen={() => actions.reveal(placed.address)}
+          />
+          <Positions key={placed.address} placed={placed} placing={placing} actions={actions} disabled={faulty} />
+        </section>
+      )}
+      {below}
     </>
   );
 }

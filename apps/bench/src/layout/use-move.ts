@@ -110,7 +110,14 @@ export function useMove({ model, actions, units, placing, placed, shown, sheet }
           const answer = await model.preview([...(patches.length > 0 ? (placing?.raise ?? []) : []), ...patches]);
           if (now.current?.placed === one.placed) setMoved(answer);
         },
-        () => undefined,
+        (why) =>
+          setFault({
+            code: 'page.preview',
+            address: '',
+            problem: `The numbers of this place could not be had: ${why instanceof Error ? why.message : String(why)}`,
+            read: '',
+            accepted: 'Put it back, and load this page again if it happens again.',
+          }),
       ),
     [model, placing],
   );

@@ -233,9 +233,10 @@ export function createDocument(
     },
     keepMine: async (address) => {
       const kept = sync.keptEdit(state(), address);
-      setSync(sync.takeTheirs(state(), address));
       const fault = kept && (await make(kept));
-      if (fault) store.setState({ trouble: `${kept.name}: ${fault.problem}` });
+      // What cannot be kept on top of theirs still waits: it may be possible once something else is changed.
+      if (fault) store.setState({ trouble: `${kept.name}: ${fault.problem} ${fault.accepted}`.trim() });
+      else setSync(sync.takeTheirs(state(), address));
     },
     takeTheirs: (address) => setSync(sync.takeTheirs(state(), address)),
     settle: async () => {

@@ -39,6 +39,7 @@ export type Moved =
   | {
       readonly ok: true;
       readonly chains: readonly MovedChain[];
+      /** Those that it changes, smallest first. */
       readonly clearances: readonly ClearanceRow[];
       readonly checks: readonly MovedCheck[];
       /** Chains and belts drawn anew, by view. */

@@ -1,4 +1,6 @@
 import type { Scene } from '@oddwheel/build/assess/checks/check';
+import type { ClearanceRow } from '@oddwheel/build/assess/clearance/types';
+import type { StageGeometry } from '@oddwheel/build/assess/geometry/types';
 import type { Finding } from '@oddwheel/build/assess/types';
 import { type Cache, createCache } from '@oddwheel/build/model/cache';
 import { aidsFor } from '@oddwheel/build/placing/aids';
@@ -15,7 +17,6 @@ const FILE_LETTERING = 20;
 const FILE_SCALE = 5;
 /** Clearances told while something is moved. */
 const TOLD_CLEARANCES = 5;
-const TOLD_CHECKS = 8;
 /** Below this part of itself a reserve has not changed. */
 const UNCHANGED = 5e-4;
 
@@ -50,7 +51,7 @@ export function createLayoutModel(current: () => Session): LayoutApi {
       const { scene, findings, clearance } = previewed.preview;
       const before = session.evaluation.middle.scene;
       const changed = scene.stages.filter(
-        ({ stage }, k) => (stage.kind === 'chain' || stage.kind === 'belt') && before.stages[k] !== scene.stages[k],
+        (geometry, k) => isLoop(geometry) && placesOf(geometry) !== placesOf(before.stages[k]),
       );
       const loops = new Set(changed.map(({ stage }) => stage.address));
       const { views } = layoutViews(
@@ -67,13 +68,23 @@ export function createLayoutModel(current: () => Session): LayoutApi {
         chains: scene.stages.flatMap(({ stage }, k) =>
           loops.has(stage.address) ? movedChain(scene, k, findings) : [],
         ),
-        clearances: clearance.rows.slice(0, TOLD_CLEARANCES),
+        clearances: changedRows(
+          session.assessment.clearance.rows,
+          clearance.rows,
+          changedPlaces(before, scene, loops),
+        ).slice(0, TOLD_CLEARANCES),
         checks: changedChecks(session.assessment.findings, findings),
         loops: views.map(({ id, parts }) => ({ view: id, parts: parts.filter(({ of }) => loops.has(of)) })),
       };
     },
   };
 }
+
+const isLoop = ({ stage }: StageGeometry): boolean => stage.kind === 'chain' || stage.kind === 'belt';
+
+/** Where a stage and its shafts stand, to tell whether a move changes it. */
+const placesOf = (geometry: StageGeometry | undefined): string =>
+  geometry === undefined ? '' : JSON.stringify([geometry.stage, geometry.from, geometry.to]);
 
 function movedChain(scene: Scene, k: number, findings: readonly Finding[]): readonly MovedChain[] {
   const geometry = scene.stages[k];
@@ -95,27 +106,49 @@ function movedChain(scene: Scene, k: number, findings: readonly Finding[]): read
   ];
 }
 
+/** Addresses of shafts, and of what stands around them, that are not as they were, the chains and belts on them included. */
+function changedPlaces(before: Scene, now: Scene, loops: ReadonlySet<string>): readonly string[] {
+  const all = ({ model }: Scene) => [...model.shafts, ...model.space.keepOuts, ...model.space.tubes];
+  const was = new Map(all(before).map((one) => [one.address, JSON.stringify(one)]));
+  const places = all(now)
+    .filter((one) => was.get(one.address) !== JSON.stringify(one))
+    .map(({ address }) => address);
+  const axle = now.model.shafts.at(-1)?.address;
+  const wheel = places.includes(axle ?? '') ? [now.model.wheel.address] : [];
+  return [...places, ...loops, ...wheel];
+}
+
+/** Clearances of what a move changes, smallest first. */
+function changedRows(
+  before: readonly ClearanceRow[],
+  now: readonly ClearanceRow[],
+  places: readonly string[],
+): readonly ClearanceRow[] {
+  const was = new Set(before.map(({ text }) => text));
+  const moves = ({ address }: ClearanceRow['first']): boolean =>
+    places.some((place) => address === place || address.startsWith(`${place}/`));
+  return now.filter((row) => !was.has(row.text) && (moves(row.first) || moves(row.second)));
+}
+
 /** Checks whose number or answer a move changes, worst first as they are listed. */
 function changedChecks(before: readonly Finding[], now: readonly Finding[]): readonly MovedCheck[] {
   const was = new Map(before.map((finding) => [finding.id, finding]));
-  return now
-    .flatMap((finding): MovedCheck[] => {
-      const old = was.get(finding.id);
-      if (!old) return [];
-      const [a, b] = [old.reserve?.value ?? null, finding.reserve?.value ?? null];
-      // Only the middle is looked at, so an answer that the ends of a range decide is not compared.
-      const same = a === null || b === null ? a === b : Math.abs(a - b) <= UNCHANGED * Math.abs(a);
-      if (same && (old.either !== null || old.severity === finding.severity)) return [];
-      const { id, element, title, severity } = finding;
-      return [
-        {
-          id,
-          element,
-          title,
-          before: { severity: old.severity, reserve: a },
-          now: { severity, reserve: b },
-        },
-      ];
-    })
-    .slice(0, TOLD_CHECKS);
+  return now.flatMap((finding): MovedCheck[] => {
+    const old = was.get(finding.id);
+    if (!old) return [];
+    const [a, b] = [old.reserve?.value ?? null, finding.reserve?.value ?? null];
+    // Only the middle is looked at, so an answer that the ends of a range decide is not compared.
+    const same = a === null || b === null ? a === b : Math.abs(a - b) <= UNCHANGED * Math.abs(a);
+    if (same && (old.either !== null || old.severity === finding.severity)) return [];
+    const { id, element, title, severity } = finding;
+    return [
+      {
+        id,
+        element,
+        title,
+        before: { severity: old.severity, reserve: a },
+        now: { severity, reserve: b },
+      },
+    ];
+  });
 }

@@ -1,7 +1,10 @@
 import type { BesideRow } from '@oddwheel/build/assess/beside';
+import type { RoadCurves } from '@oddwheel/build/assess/road/curve-types';
+import type { Known } from '@oddwheel/build/assess/road/types';
 import type { Here } from '@oddwheel/build/assess/types';
+import type { BeginResult, SixFields } from '@oddwheel/build/begin/types';
 import type { Patch } from '@oddwheel/build/document/patch';
-import type { EditRequest, StructureEdit } from '@oddwheel/build/edit/types';
+import type { EditRequest, Form, Structure, StructureEdit } from '@oddwheel/build/edit/types';
 import type { Fault } from '@oddwheel/build/fault';
 import type { Measured, Readings } from '@oddwheel/build/measure/types';
 import type { Explanation, Field, TypedEdit } from '@oddwheel/build/session-types';
@@ -44,6 +47,8 @@ export interface ModelApi extends LayoutApi {
   readonly open: (text: string, edits: readonly (readonly Patch[])[]) => Replayed;
   /** Forgets the build, before another one is opened. */
   readonly close: () => void;
+  /** A first laid-out build from six fields; none need be open. */
+  readonly begin: (six: SixFields) => BeginResult;
   readonly apply: (patches: readonly Patch[]) => Outcome;
   /**
    * Tries the ends of all uncertain inputs, which `open` and `apply` leave for later; others are answered in between.
@@ -56,6 +61,10 @@ export interface ModelApi extends LayoutApi {
   readonly typeField: (address: string, typed: string | null) => TypedEdit;
   /** Turns a wanted change of the build's structure into an edit without making it. */
   readonly structureEdit: (request: EditRequest) => StructureEdit;
+  /** What can be added to an element and taken out of it, its notes and its pictures. */
+  readonly structure: (address: string) => Structure;
+  /** The form to fill before something is added at an address; for a stage that of its kind. */
+  readonly form: (at: string, kind: string | null) => Form;
   readonly moveHere: (here: Here) => AssessmentChange;
   readonly fields: (address: string) => readonly Field[];
   /** Fields of several elements at once, in their order. */
@@ -64,4 +73,6 @@ export interface ModelApi extends LayoutApi {
   readonly measure: (id: string, address: string | null, readings: Readings) => Measured;
   /** The working of a finding, for the case asked for or the one that governs. */
   readonly explain: (findingId: string, caseId: string | null) => Explanation | null;
+  /** Curves of pull, road load, engine speed and speeding up, for drawing. */
+  readonly roadCurves: () => Known<RoadCurves>;
 }

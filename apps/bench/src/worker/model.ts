@@ -1,12 +1,14 @@
 import { besideRows } from '@oddwheel/build/assess/beside';
 import type { Assessment } from '@oddwheel/build/assess/types';
+import { beginBuild } from '@oddwheel/build/begin/begin-build';
 import type { Patch } from '@oddwheel/build/document/patch';
-import { structureEdit } from '@oddwheel/build/edit/structure-edit';
+import { structureAt } from '@oddwheel/build/edit/additions';
+import { formFor, structureEdit } from '@oddwheel/build/edit/structure-edit';
 import type { Fault } from '@oddwheel/build/fault';
 import { fieldsAt, typeField } from '@oddwheel/build/fields';
 import { runMeasure } from '@oddwheel/build/measure/run';
 import { BUILD_SCHEMA, valueAt } from '@oddwheel/build/schema/describe';
-import { applyEdit, explainFinding, moveHere, openSession, rangePass } from '@oddwheel/build/session';
+import { applyEdit, explainFinding, moveHere, openSession, rangePass, roadCurvesOf } from '@oddwheel/build/session';
 import type { Field, Session } from '@oddwheel/build/session-types';
 import { type AssessmentChange, assessmentChange } from './changes.ts';
 import { createLayoutModel } from './layout-model.ts';
@@ -16,6 +18,8 @@ import type { ModelApi, Outcome, Part, Replayed } from './model-api.ts';
 const STRETCH = 8;
 
 const letOthersIn = (): Promise<void> => new Promise((done) => setTimeout(done, 0));
+/** A picture's bytes are put in place by attaching them, never by typing their hash. */
+const PICTURE_FILE = /^\/pictures\/[^/]+\/file$/;
 
 /** A model without a build; `open` gives it one. */
 export function createModel(): ModelApi {
@@ -35,7 +39,9 @@ export function createModel(): ModelApi {
   };
   // The build's own name goes with its units: neither has a column of its own.
   const fields = (address: string): readonly Field[] =>
-    (address === '/units' ? ['/name', '/about', address] : [address]).flatMap((at) => fieldsAt(current(), at));
+    (address === '/units' ? ['/name', '/about', address] : [address])
+      .flatMap((at) => fieldsAt(current(), at))
+      .filter((field) => !PICTURE_FILE.test(field.address));
   const outcome = (next: Session): Outcome & { readonly ok: true } => ({
     ok: true,
     change: tell(next),
@@ -63,6 +69,7 @@ export function createModel(): ModelApi {
       session = null;
       sent = null;
     },
+    begin: beginBuild,
     apply: (patches) => {
       const edited = applyEdit(current(), patches, 'not yet');
       return edited.ok ? outcome(edited.session) : { ok: false, faults: edited.faults };
@@ -93,12 +100,15 @@ export function createModel(): ModelApi {
     },
     typeField: (address, typed) => typeField(current(), address, typed),
     structureEdit: (request) => structureEdit(current(), request),
+    structure: (address) => structureAt(current(), address),
+    form: (at, kind) => formFor(current(), at, kind),
     moveHere: (here) => tell(moveHere(current(), here)),
     fields,
     fieldsOf: (addresses) => addresses.map(fields),
     measure: (id, address, readings) => runMeasure(current(), id, address, readings),
     ...createLayoutModel(current),
     explain: (findingId, caseId) => explainFinding(current(), findingId, caseId ?? undefined),
+    roadCurves: () => roadCurvesOf(current()),
   };
 }
 
@@ -113,5 +123,11 @@ function partsOf(session: Session): readonly Part[] {
   const brief = Object.entries(BUILD_SCHEMA.properties?.brief?.properties ?? {})
     .map(([key, node]) => part(`/brief/${key}`, node['x-field']?.name ?? key))
     .filter(({ address }) => !columns.has(address));
-  return [...brief, part('/path/adjusters', 'Adjusters'), part('/units', 'Build and units')];
+  return [
+    ...brief,
+    part('/path/adjusters', 'Adjusters'),
+    part('/units', 'Build and units'),
+    part('/pictures', 'Pictures'),
+    part('/overrides', 'Design reserves of your own'),
+  ];
 }

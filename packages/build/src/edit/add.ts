@@ -7,7 +7,7 @@ import { branchOfKind, formFields, makeValue, NEW_KEY } from './form.ts';
 import { newId } from './ids.ts';
 import { raised, setPatch } from './place.ts';
 import type { Answers, Form, StructureEdit } from './types.ts';
-import { entryName, nameAt, ownerOf, small } from './words.ts';
+import { entryName, nameAt, ownerOf, small, valueText } from './words.ts';
 
 interface Sort {
   readonly sort: 'group' | 'entry' | 'row';
@@ -73,11 +73,7 @@ export function addAt(
   if (what.sort === 'row') {
     const rows = valueAt(session.build, at);
     const address = `${at}/${Array.isArray(rows) ? rows.length : 0}`;
-    return done(
-      `Add ${small(nameAt(session, address))}, ${JSON.stringify(made.value)}, to ${owner}`,
-      address,
-      made.value,
-    );
+    return done(`Add ${small(nameAt(session, address))}, ${valueText(made.value)}, to ${owner}`, address, made.value);
   }
   const map = valueAt(session.build, at);
   const name = isRecord(made.value) && typeof made.value.name === 'string' ? made.value.name : (how.id ?? what.name);
