@@ -1,9 +1,14 @@
 import { axialPair } from './bearing/axial-pair.ts';
+import { dutyLife } from './bearing/duty-life.ts';
 import { dutyLoad } from './bearing/duty-load.ts';
 import { equivalentLoad } from './bearing/equivalent-load.ts';
+import { floatNeeded } from './bearing/float-needed.ts';
 import { minimumLoad } from './bearing/minimum-load.ts';
 import { conditionFactor } from './bearing/modified-life.ts';
+import { plateThrust } from './bearing/plate-thrust.ts';
 import { ratingLife } from './bearing/rating-life.ts';
+import { ringGroove } from './bearing/ring-groove.ts';
+import { slopedLoad } from './bearing/sloped-load.ts';
 import { staticSafety } from './bearing/static-safety.ts';
 import { viscosityRatio } from './bearing/viscosity-ratio.ts';
 import { beltCentreDistance } from './belt/centre-distance.ts';
@@ -114,7 +119,12 @@ export const METHODS: readonly Method[] = [
   firingFrequency,
   isolation,
   shaftYield,
+  dutyLife,
   dutyLoad,
+  floatNeeded,
+  plateThrust,
+  ringGroove,
+  slopedLoad,
   equivalentLoad,
   minimumLoad,
   conditionFactor,

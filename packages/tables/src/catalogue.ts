@@ -1,3 +1,5 @@
+import { BEARING_FACTORS } from './bearing-factors.ts';
+import { BEARING_LIMITS } from './bearing-limits.ts';
 import { BEARINGS } from './bearings.ts';
 import { BEVEL_TEETH } from './bevel-teeth.ts';
 import { BODY_MOVEMENTS } from './body-movements.ts';
@@ -16,6 +18,8 @@ import { DRAG_AREAS } from './drag-areas.ts';
 import { JOINT_LIMITS } from './joint-limits.ts';
 import { MESH_LIMITS } from './mesh-limits.ts';
 import { MOTORCYCLE_ROAD_LOAD } from './motorcycle-road-load.ts';
+import { PLATE_METALS } from './plate-metals.ts';
+import { RING_GROOVES } from './ring-grooves.ts';
 import { ROLLING_RESISTANCE } from './rolling-resistance.ts';
 import { SHAFT_LIMITS } from './shaft-limits.ts';
 import { SHAFT_NOTCHES } from './shaft-notches.ts';
@@ -31,6 +35,8 @@ import { TYRE_SPEED_SYMBOLS } from './tyre-speed-symbols.ts';
 import { USUAL_DUTY } from './usual-duty.ts';
 
 const TABLES: readonly Table[] = [
+  BEARING_FACTORS,
+  BEARING_LIMITS,
   BEARINGS,
   BEVEL_TEETH,
   BODY_MOVEMENTS,
@@ -50,6 +56,8 @@ const TABLES: readonly Table[] = [
   CYCLE_WMTC_PART3,
   DRAG_AREAS,
   MOTORCYCLE_ROAD_LOAD,
+  PLATE_METALS,
+  RING_GROOVES,
   ROLLING_RESISTANCE,
   SHAFT_LIMITS,
   SHAFT_NOTCHES,

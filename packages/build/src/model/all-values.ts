@@ -57,6 +57,7 @@ export function allValues(parts: Parts): Value[] {
     duty.usual,
     loads.grip,
     loads.shock,
+    loads.oil,
     rollOut,
     targets.topSpeed,
     targets.cruiseSpeed,

@@ -275,6 +275,7 @@ export function resolveLoads(reader: Reader, file: BuildFile['brief']['loads']):
       : null,
     criterion: file?.criterion ?? 'Goodman',
     reliability: file?.reliability ?? '99',
+    oil: read('oil'),
     dirt: file?.dirt ?? 'dirt from outside',
   };
 }

@@ -153,5 +153,7 @@ export interface Loads {
   readonly brake: { readonly address: string; readonly at: string; readonly torque: number } | null;
   readonly criterion: 'Goodman' | 'Gerber' | 'ASME elliptic' | 'Soderberg';
   readonly reliability: '50' | '90' | '95' | '99' | '99.9';
+  /** Viscosity in the bearings at work. */
+  readonly oil: Value;
   readonly dirt: 'clean' | 'normal' | 'dirt from outside' | 'severe';
 }
