@@ -100,6 +100,14 @@ function collect(
   if (branch.items && !branch.prefixItems) {
     const rows = Array.isArray(value) ? value : [];
     const item = branch.items;
+    if (item.properties) {
+      // A row of several values is a group of its own.
+      rows.forEach((_, k) => {
+        const at = `${address}/${k}`;
+        collect(session, at, item, { name: groupName(group, nameAt(session, at), true), address: at }, false, out);
+      });
+      return;
+    }
     const itemFacts = item['x-field'] ?? { name: entryName(address), example: '2500 32.5' };
     rows.forEach((row: unknown, k) => {
       out.push(

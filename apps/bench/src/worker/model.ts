@@ -126,6 +126,8 @@ function partsOf(session: Session): readonly Part[] {
   return [
     ...brief,
     part('/path/adjusters', 'Adjusters'),
+    part('/path/plates', 'Plates'),
+    part('/path/cush', 'Cush or damper'),
     part('/units', 'Build and units'),
     part('/pictures', 'Pictures'),
     part('/overrides', 'Design reserves of your own'),

@@ -50,7 +50,9 @@ export function additions(session: Session, address: string): readonly Addition[
       return value !== undefined;
     }
     if (isList(node)) {
-      if (Array.isArray(value) && value.length < (node.maxItems ?? Number.POSITIVE_INFINITY))
+      // A list of groups begins with its first; one of single values is typed where it is asked for.
+      const begins = value === undefined && node.items?.properties !== undefined;
+      if (begins || (Array.isArray(value) && value.length < (node.maxItems ?? Number.POSITIVE_INFINITY)))
         out.push({ at, name: entryName(at), sort: 'row', kinds: null });
       return false;
     }
@@ -73,7 +75,8 @@ function removals(session: Session, address: string): readonly Removal[] {
     const entry = valueAt(session.build, at.slice(0, at.lastIndexOf('/')));
     const inMap = isRecord(entry) && !nodeAt(session.build, at.slice(0, at.lastIndexOf('/')))?.properties;
     const shaft = /^\/path\/shafts\/[^/]+$/.test(at);
-    if (isOptional(session, at) && !shaft && (inMap || closed(node)))
+    const rows = isList(node) && node.items?.properties !== undefined;
+    if (isOptional(session, at) && !shaft && (inMap || closed(node) || rows))
       out.push({ at, name: nameAt(session, at), sort: inMap ? 'entry' : 'group' });
     if (Array.isArray(value) && isList(node) && !OWN_WAY.has(at) && value.length > (node.minItems ?? 0))
       value.forEach((_, k) => {

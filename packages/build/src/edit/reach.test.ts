@@ -22,6 +22,8 @@ const elements = (session: Session): string[] => [
   ...Object.keys(session.build.path.shafts).map((id) => `/path/shafts/${id}`),
   ...Object.keys(session.build.path.stages).map((id) => `/path/stages/${id}`),
   '/path/adjusters',
+  '/path/plates',
+  '/path/cush',
   '/units',
   '/pictures',
   '/overrides',
@@ -43,7 +45,13 @@ function edited(session: Session, request: EditRequest): Session {
   return next.session;
 }
 
-const INTEGERS: Readonly<Record<string, string>> = { strands: '2', links: '106', length: '120' };
+const INTEGERS: Readonly<Record<string, string>> = {
+  cylinders: '2',
+  gear: '2',
+  strands: '2',
+  links: '106',
+  length: '120',
+};
 
 /** A build to which everything was added that can be: each kind once. */
 function full(): Session {

@@ -13,14 +13,24 @@ const ENTRIES: Readonly<Record<string, string>> = {
   '/brief/shop/shelf': 'Part on the shelf',
   '/brief/space/keepOuts': 'Keep-out',
   '/brief/space/tubes': 'Tube',
+  '/brief/duty/rows': 'Part of the duty',
   '/path/adjusters': 'Adjuster',
+  '/path/plates': 'Plate',
   '/pictures': 'Picture',
   '/overrides': 'Design reserve of your own',
 };
 
+/** The same on any shaft, by the key of the map or list. */
+const ENTRIES_OF_SHAFT: Readonly<Record<string, string>> = {
+  seats: 'Seat',
+  pieces: 'Stretch of one diameter',
+  notches: 'Notch',
+  joins: 'Joint',
+};
+
 /** Name of one entry of the map, or one row of the list, at an address. */
 export function entryName(at: string): string {
-  return ENTRIES[at] ?? (at.endsWith('/seats') ? 'Seat' : 'Entry');
+  return ENTRIES[at] ?? ENTRIES_OF_SHAFT[at.slice(at.lastIndexOf('/') + 1)] ?? 'Entry';
 }
 
 /** A value of the file as it is typed: text as it stands, numbers of a row with blanks between. */

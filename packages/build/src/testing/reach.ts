@@ -8,6 +8,8 @@ const SPECIAL: readonly [RegExp, string][] = [
   [/file$/, 'e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855'],
   [/(right|down)$/, '0.5'],
   [/along$/, '0 0 1'],
+  [/cylinders$/, '2'],
+  [/rows\/\+\/gear$/, '2'],
   [/rebound$|bump$/, '5 deg'],
   [/adjusters\/\+\/sets$/, 'slack'],
   [/adjusters\/\+\/of$/, 'chain-1'],
