@@ -25,9 +25,10 @@ export const SHAFT_NOTCHES = defineTable({
       note: 'Only the radius: its shape follows from the two diameters. A sharp corner.',
     },
     'ring-groove': {
-      values: { bending: 5, torsion: 3, radius: 0.01, core: 0.94 },
+      values: { bending: 4.3, torsion: 2.65, radius: 0.006, core: 0.94 },
       how: 'memory',
-      source: `${ESTIMATES}; depth and root of grooves by DIN 471 for 20 to 50 mm`,
+      source:
+        'Shigley’s Mechanical Engineering Design, 9th, example 7-2: ring groove 0.048 in deep with a root of 0.010 in, 1.625 in across; depth by DIN 471 for 20 to 50 mm',
     },
     'keyway-end-milled': {
       values: { bending: 2.14, torsion: 3, radius: 0.02, core: 1 },

@@ -1,5 +1,5 @@
 import type { Seat, Shaft, Value } from '../../model/model.ts';
-import type { Stretch } from './diameters.ts';
+import { type Stretch, widthOf } from './diameters.ts';
 
 /** A row of the table of notches, or one that a method gives. */
 type NotchSort =
@@ -56,7 +56,7 @@ const SAME = 3e-3;
 
 function ofSeat(seat: Seat): ShaftNotch[] {
   const { held } = seat;
-  const width = seat.width ?? seat.bearing?.facts?.width ?? 0;
+  const width = widthOf(seat);
   if (!held) return [];
   return (
     [

@@ -82,7 +82,11 @@ export function placesOf(structure: ShaftStructure, at: At, { reliability }: Loa
 }
 
 function work(structure: ShaftStructure, at: At, reliability: Loads['reliability']): Place[] {
-  const { shaft, stretches, stations } = structure;
+  const { shaft, stations } = structure;
+  const stretches = structure.stretches.map((stretch) => ({
+    ...stretch,
+    diameter: stretch.strong ?? stretch.diameter,
+  }));
   const notches = notchesOf(shaft);
   const welds = notches.filter(({ sort }) => sort === 'weld-toe').map(({ station }) => station);
   const own: Strengths = {

@@ -13,24 +13,16 @@ interface SlopeLimit {
   readonly row: string;
 }
 
-const row = (key: 'deep-groove' | 'tapered' | 'angular-contact' | 'spur-gear'): SlopeLimit => ({
-  angle: rowInSi(SHAFT_LIMITS, key).slopeHigh ?? Number.NaN,
-  row: `shaft-limits/${key}`,
-});
-
-const BY_BEARING = {
-  'deep groove': row('deep-groove'),
-  'angular contact': row('angular-contact'),
-  tapered: row('tapered'),
-} as const;
 /** rad. */
 const NOTHING = 1e-9;
-const SPUR = row('spur-gear');
+const SPUR: SlopeLimit = {
+  angle: rowInSi(SHAFT_LIMITS, 'spur-gear').slopeHigh ?? Number.NaN,
+  row: 'shaft-limits/spur-gear',
+};
 const SPROCKET: SlopeLimit = { angle: CHAIN_LIMITS.parallel.value, row: CHAIN_LIMITS.parallel.row };
 
-/** Published limit of the slope at a seat; null where there is none. A bearing of unknown kind counts as deep groove. */
-function limitAt({ stages }: Model, shaft: string, seat: Seat): SlopeLimit | null {
-  if (seat.kind === 'bearing') return BY_BEARING[seat.bearing?.facts?.kind ?? 'deep groove'];
+/** Published limit of the slope at a seat; null where there is none, as for bevel gears, whose movement is a check of its own. */
+function limitAt({ stages }: Pick<Model, 'stages'>, shaft: string, seat: Seat): SlopeLimit | null {
   const stage = stages.find(({ from, to }) => [from, to].some((end) => end.shaft === shaft && end.seat === seat.id));
   if (stage?.kind === 'spur') return SPUR;
   return stage?.kind === 'chain' ? SPROCKET : null;
@@ -39,15 +31,18 @@ function limitAt({ stages }: Model, shaft: string, seat: Seat): SlopeLimit | nul
 const nodeOf = ({ stations }: ShaftStructure, station: number): number =>
   stations.findIndex((one) => Math.abs(one - station) < 1e-6);
 
-/** Slope of the shaft in its bearings, at spur gears and at sprockets. */
+/** Slope of the shaft at spur gears and sprockets; at bearings it is a check of theirs. */
 export const shaftSlopes: Check = {
   id: 'shaft.slope',
-  title: 'slope of the shaft',
+  title: 'gear or sprocket leaning with its shaft',
   consequence: 'wears out',
-  wanted: { reserve: 1, from: sourceOf(SHAFT_LIMITS, 'deep-groove') },
+  wanted: { reserve: 1, from: `${sourceOf(SHAFT_LIMITS, 'spur-gear')}; ${CHAIN_LIMITS.parallel.source}` },
   atWorst: 'thin',
   perCase: true,
-  subjects: shaftSubjects,
+  subjects: ({ shafts, stages }) =>
+    shafts
+      .filter((shaft) => shaft.seats.some((seat) => limitAt({ stages }, shaft.id, seat)))
+      .map(({ address, name }) => ({ address, element: name, stage: null })),
   run: onSolved(({ structure, solution, uses }, scene) => {
     const { shaft } = structure;
     let worst: { readonly seat: Seat; readonly slope: number; readonly limit: SlopeLimit } | null = null;
@@ -65,7 +60,7 @@ export const shaftSlopes: Check = {
       { name: 'slope', value: slope, kind: 'angle', use: 'angle' },
       { name: 'limit', value: limit.angle, kind: 'angle', use: 'angle' },
       () =>
-        `At ${seat.name} the shaft leans ${show('angle', slope)} under load; ${show('angle', limit.angle)} is the most for ${seat.kind === 'bearing' ? `a ${seat.bearing?.facts?.kind ?? 'deep groove'} bearing` : `a ${seat.kind}`}.`,
+        `At ${seat.name} the shaft leans ${show('angle', slope)} under load; ${show('angle', limit.angle)} is the most for a ${seat.kind}.`,
       uses,
       () => [],
       { capacity: limit.row, demand: 'shaft on its bearings under this case' },
