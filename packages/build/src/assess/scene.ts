@@ -24,6 +24,7 @@ export function printer(model: Model): (use: Use, si: number) => string {
     if (use === 'time') return formatQuantity(si, 'time', 's');
     if (use === 'energy') return formatQuantity(si, 'energy', 'kJ');
     if (use === 'percent') return formatQuantity(si, 'fraction', '%');
+    if (use === 'distance') return formatQuantity(si, 'length', model.units.speed === 'mph' ? 'mi' : 'km');
     return formatFor(model.units, use, si);
   };
 }

@@ -39,7 +39,9 @@ export type Use =
   | 'time'
   | 'energy'
   | 'number'
-  | 'percent';
+  | 'percent'
+  /** A length of road. */
+  | 'distance';
 
 /** A number with the ends it takes over the uncertain inputs; `lo` = `hi` = `value` when nothing is uncertain. */
 export interface Spread {

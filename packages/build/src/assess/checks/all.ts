@@ -14,7 +14,11 @@ import { clutch, grip, lift, speedometer, tip } from './road.ts';
 import { climb, climbGrip, cycle, reach, sprint } from './road-targets.ts';
 import { bar, swing } from './shop.ts';
 import { hand } from './spiral.ts';
+import { bearingLocates, thrustPasses } from './strength/bearing-hold.ts';
+import { bearingLasts } from './strength/bearing-life.ts';
+import { bearingRolls, bearingStands, bearingTilts, bearingTurns } from './strength/bearing-limits.ts';
 import { joinBends, joinCentres, joinDraws, joinHolds, joinPasses } from './strength/joins.ts';
+import { shaftLasts } from './strength/shaft-life.ts';
 import { shaftSlopes, shaftTwists } from './strength/shaft-moves.ts';
 import { shaftWhirls } from './strength/shaft-speed.ts';
 import { shaftEndures, shaftYields } from './strength/shaft-strength.ts';
@@ -94,6 +98,7 @@ export const CHECKS: readonly Check[] = [
   armSlot,
   shaftYields,
   shaftEndures,
+  shaftLasts,
   shaftSlopes,
   shaftWhirls,
   shaftTwists,
@@ -102,6 +107,13 @@ export const CHECKS: readonly Check[] = [
   joinHolds,
   joinPasses,
   joinBends,
+  bearingLasts,
+  bearingStands,
+  bearingRolls,
+  bearingTurns,
+  bearingTilts,
+  bearingLocates,
+  thrustPasses,
   meshMoves,
   firing,
   cushion,

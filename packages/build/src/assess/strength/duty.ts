@@ -29,6 +29,8 @@ export interface DutyRun {
   /** Where the bins come from: an address, a cycle, or a row of a table. */
   readonly origin: string;
   readonly bins: readonly DutyBin[];
+  /** Rolling along without torque. */
+  readonly none: CaseLoads;
   /** Distance that the drive shall last, m, and the time on the move that it takes, s. */
   readonly distance: number;
   readonly time: number;
@@ -110,6 +112,8 @@ export function dutyOf(ground: DutyGround): DutyAnswer {
       ofTime: (slowness[k] as number) / perMetre,
     };
   });
+  const rolling: CasePoint = { id: 'duty/none', name: 'rolling', gear: 0, engineSpeed: 0, engineTorque: 0, ...STEADY };
+  const none = carryLoads(rolling, shafts, stages, senses, boxRatios[0] as number, efficiency);
   const distance = at(duty.distance);
   // Shafts behind the box turn with the wheel in every gear.
   const turns: number[] = [];
@@ -123,6 +127,7 @@ export function dutyOf(ground: DutyGround): DutyAnswer {
     from,
     origin: found.origin,
     bins,
+    none,
     distance,
     time: perMetre * distance,
     turns,
