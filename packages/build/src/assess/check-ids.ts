@@ -70,6 +70,7 @@ export const CHECK_IDS = [
   'shaft.yield',
   'shaft.fatigue',
   'shaft.life',
+  'shaft.life',
   'shaft.slope',
   'shaft.critical',
   'shaft.twist',
