@@ -56,6 +56,11 @@ export const BEARING_LIMITS = defineTable({
       how: 'read',
       source: `${MAKER}, table 7: shocks and peaks that are not known well`,
     },
+    'spoiled by a peak': {
+      values: { reserve: 0.4 },
+      how: 'read',
+      source: `${MAKER}, table 7: least where a bearing moves now and then and dents are accepted; production motorcycles go down to 0.5 in a hard start (memory)`,
+    },
     'axial load': { values: { part: 0.5 }, how: 'read', source: `${MAKER}, page 254: axial load at most half of C0` },
     'axial load, light series': {
       values: { part: 0.25 },

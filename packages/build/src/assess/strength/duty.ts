@@ -188,8 +188,8 @@ function usualSteps({ overall }: DutyGround, { peakTorque }: EngineCurve, rollOu
 }
 
 /** Bands of speed up to the redline, and of torque up to its peak, in which seconds of a cycle count as one bin. */
-const SPEED_BANDS = 8;
-const TORQUE_BANDS = 10;
+const SPEED_BANDS = 5;
+const TORQUE_BANDS = 6;
 
 /** Seconds of one gear, speed band and torque band. */
 interface Gathered {

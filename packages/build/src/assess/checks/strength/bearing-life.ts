@@ -15,6 +15,8 @@ export function lastingOf({ seat, fitted, facts }: BearingAt): Lasting | Missing
   return { address: seat.address, facts, clearance: fitted.clearance, seal: fitted.seal, bore, outside };
 }
 
+const lower = (name: string): string => name.charAt(0).toLowerCase() + name.slice(1);
+
 /** The bearing lasts the distance that the brief asks for, driven as the duty says. */
 export const bearingLasts: Check = {
   id: 'bearing.life',
@@ -46,11 +48,16 @@ export const bearingLasts: Check = {
         used: () => [],
       };
     const { worst, distance } = life;
+    const { show } = scene;
+    // A duty that nobody typed cannot wear a bearing out, but one that outlasts it is settled.
+    if (duty.from === 'usual' && distance < duty.distance) {
+      const says = `how it is driven (by a usual spectrum ${lower(name)} lasts ${show('distance', distance)}, and ${show('distance', duty.distance)} are wanted)`;
+      return { kind: 'unknown', missing: [{ address: '/brief/duty/rows', says }] };
+    }
     const said = bins.every((bin) => bin.said);
     // Where it is open which bearing takes the push, each counts with it all: enough even so is enough.
     const open = said || distance >= duty.distance ? [] : notSaid(structure);
     if (open.length > 0) return { kind: 'unknown', missing: open };
-    const { show } = scene;
     return measured(
       { name: 'wanted', value: duty.distance, kind: 'length', use: 'distance' },
       { name: 'life', value: distance, kind: 'length', use: 'distance' },

@@ -1,6 +1,6 @@
 import type { Seat, Shaft } from '../../../model/model.ts';
 import type { BearingFacts, BearingSeat } from '../../../model/strength.ts';
-import { type BearingLoad, shareThrust } from '../../strength/bearing-loads.ts';
+import { type BearingLoad, type BearingLoads, shareThrust } from '../../strength/bearing-loads.ts';
 import type { ShaftSolution, ShaftStructure } from '../../strength/shaft-structure.ts';
 import type { Missing } from '../../types.ts';
 import type { Check, Outcome, Scene, Subject } from '../check.ts';
@@ -60,16 +60,25 @@ function bearingAt(scene: Scene, subject: Subject): Found | null {
   return { kind: 'known', at: { k, b, shaft: structure.shaft, structure, seat, fitted, facts, name } };
 }
 
+/** Shares of a solved case: a solution belongs to one shaft of one build. */
+const SHARED = new WeakMap<ShaftSolution, BearingLoads>();
+
 /** What one bearing carries in a solved case, and whether the build says who takes the push along the shaft. */
 export function loadOn(
   { structure, b }: Pick<BearingAt, 'structure' | 'b'>,
-  { reactions }: ShaftSolution,
+  solution: ShaftSolution,
 ): { readonly load: BearingLoad; readonly said: boolean } {
-  const { loads, said } = shareThrust(
-    structure.bearings.map(({ seat }) => seat),
-    reactions.map(({ radial }) => radial),
-    -reactions.reduce((sum, { axial }) => sum + axial, 0),
-  );
+  const known = SHARED.get(solution);
+  const { reactions } = solution;
+  const shared =
+    known ??
+    shareThrust(
+      structure.bearings.map(({ seat }) => seat),
+      reactions.map(({ radial }) => radial),
+      -reactions.reduce((sum, { axial }) => sum + axial, 0),
+    );
+  if (!known) SHARED.set(solution, shared);
+  const { loads, said } = shared;
   return { load: loads[b] ?? { radial: 0, axial: 0 }, said };
 }
 
