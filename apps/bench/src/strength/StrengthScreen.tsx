@@ -3,6 +3,7 @@ import { StepFindings } from '../findings/StepFindings.tsx';
 import type { ScreenProps } from '../steps/screen.ts';
 import { BesidePanel } from './BesidePanel.tsx';
 import { LoadCases } from './LoadCases.tsx';
+import { ShaftPanel } from './ShaftPanel.tsx';
 import './strength.css';
 import { TurningPanel } from './Turning.tsx';
 
@@ -14,6 +15,7 @@ export function StrengthScreen({ state, actions, model }: ScreenProps): JSX.Elem
       <StepFindings state={state} actions={actions} step="strength" heading="What breaks first" />
       {assessment && (
         <>
+          <ShaftPanel state={state} actions={actions} model={model} />
           <LoadCases
             cases={assessment.cases}
             shafts={assessment.shafts}

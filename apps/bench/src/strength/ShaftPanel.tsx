@@ -1,0 +1,165 @@
+import type { ShaftLine } from '@oddwheel/build/assess/strength/shaft-lines';
+import type { Assessment } from '@oddwheel/build/assess/types';
+import { type JSX, useId, useState } from 'react';
+import { reserveText, show, shownText, unitOf, unitSize } from '../numbers/shown.ts';
+import { elementInView } from '../state/bench.ts';
+import type { ScreenProps } from '../steps/screen.ts';
+import { ShaftSheet } from './ShaftSheet.tsx';
+import { CurvesTable, PlacesTable, StationReading } from './ShaftTables.tsx';
+import { governingPlace, type KnownLine } from './shaft-rows.ts';
+import './shaft.css';
+import { useShaftLines } from './use-shaft-lines.ts';
+
+/** What goes on along a shaft: one is chosen, and a load case; the chosen element's own shaft first, else the one that is listed first. */
+export function ShaftPanel({ state, actions, model }: ScreenProps): JSX.Element | null {
+  const { assessment, hash, mode } = state;
+  const id = useId();
+  const [picked, setPicked] = useState<{ readonly shaft: string; readonly at: string | null } | null>(null);
+  const [wanted, setWanted] = useState<string | null>(null);
+  const known = wanted === null || (assessment?.cases ?? []).some((one) => one.id === wanted);
+  const caseId = known ? wanted : null;
+  const here = caseId === 'here' ? `${assessment?.here.gear} ${assessment?.here.roadSpeed}` : '';
+  const { shafts, gone, trouble } = useShaftLines(model, `${hash} ${here}`, caseId);
+  if (!assessment) return null;
+  const element = elementInView(state);
+  // What is picked here holds until another element is looked at.
+  const address =
+    (picked && picked.at === element ? picked.shaft : null) ??
+    assessment.shafts.find((one) => one.address === element)?.address ??
+    firstNamed(assessment);
+  const drawn = shafts?.find(({ line }) => line.address === address) ?? shafts?.[0];
+  return (
+    <section className="list shaft-panel" aria-labelledby={`${id}-heading`}>
+      <h2 id={`${id}-heading`}>Along a shaft</h2>
+      <div className="shaft-choices">
+        <label>
+          <span className="note">Shaft</span>
+          <select
+            className="choice"
+            value={drawn?.line.address ?? ''}
+            onChange={(event) => setPicked({ shaft: event.target.value, at: element })}
+          >
+            {assessment.shafts.map((one) => (
+              <option key={one.address} value={one.address}>
+                {one.name}
+              </option>
+            ))}
+          </select>
+        </label>
+        <label>
+          <span className="note">Load case</span>
+          <select className="choice" value={caseId ?? ''} onChange={(event) => setWanted(event.target.value || null)}>
+            <option value="">
+              {caseId === null && drawn?.line.ok
+                ? `nearest to yield: ${drawn.line.caseName}`
+                : 'the one nearest to yield'}
+            </option>
+            {assessment.cases.map((one) => (
+              <option key={one.id} value={one.id}>
+                {one.name}
+              </option>
+            ))}
+          </select>
+        </label>
+      </div>
+      {trouble !== null && <p className="fails">The shafts could not be drawn: {trouble}</p>}
+      {gone && <p>This build has no such load case any more. Choose another one.</p>}
+      {drawn && !drawn.line.ok && <NotKnown line={drawn.line} onReveal={actions.reveal} />}
+      {drawn?.line.ok && (
+        <Known
+          key={drawn.line.address}
+          drawn={{ line: drawn.line, seats: drawn.seats }}
+          units={assessment.units}
+          shop={mode === 'shop'}
+        />
+      )}
+    </section>
+  );
+}
+
+/** The shaft whose strength is listed first of all. */
+function firstNamed({ findings, shafts }: Assessment): string | undefined {
+  const worst = findings.find(({ check }) => check.startsWith('shaft.'));
+  return shafts.find(({ address }) => address === worst?.address)?.address ?? shafts[0]?.address;
+}
+
+function NotKnown(props: {
+  line: Extract<ShaftLine, { ok: false }>;
+  onReveal: (address: string) => void;
+}): JSX.Element {
+  return (
+    <ul className="plain-list">
+      {props.line.missing.map(({ address, says }) => (
+        <li key={address + says}>
+          <span>
+            Not known yet: {says}.{' '}
+            <button type="button" className="link" onClick={() => props.onReveal(address)}>
+              Go there<span className="hidden-name">: {says}</span>
+            </button>
+          </span>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+function Known(props: {
+  drawn: { readonly line: KnownLine; readonly seats: Parameters<typeof ShaftSheet>[0]['seats'] };
+  units: Assessment['units'];
+  shop: boolean;
+}): JSX.Element {
+  const { drawn, units, shop } = props;
+  const { line, seats } = drawn;
+  const id = useId();
+  const [thin, setThin] = useState(false);
+  const [asked, setAsked] = useState<number | null>(null);
+  const governs = governingPlace(line);
+  const [first, last] = [line.points[0]?.station ?? 0, line.points.at(-1)?.station ?? 0];
+  const reading = asked === null ? null : Math.min(last, Math.max(first, asked));
+  const station = reading ?? governs?.station ?? first;
+  const length = (value: number): string => shownText(show({ value, lo: value, hi: value }, 'length', units));
+  const size = unitSize('length', units);
+  return (
+    <>
+      {governs && (
+        <p>
+          Over all cases <b>{governs.name}</b> at {length(governs.station)} governs:{' '}
+          {[
+            governs.fatigueReserve === null ? '' : `fatigue ${reserveText(governs.fatigueReserve)}`,
+            governs.yieldReserve === null ? '' : `yield ${reserveText(governs.yieldReserve)}`,
+          ]
+            .filter(Boolean)
+            .join(', ')}
+          . <span className="lead">The dashed line is there.</span>
+        </p>
+      )}
+      <p>
+        <button type="button" className="button" aria-pressed={thin} onClick={() => setThin(!thin)}>
+          How thin could it be
+        </button>
+      </p>
+      <ShaftSheet line={line} seats={seats} units={units} shop={shop} thin={thin} reading={reading} onRead={setAsked} />
+      <div className="station-choice">
+        <label htmlFor={id}>Read at station {length(station)}</label>
+        <input
+          id={id}
+          type="range"
+          min={first}
+          max={last}
+          step={size * (unitOf('length', units) === 'mm' ? 0.5 : 0.02)}
+          value={station}
+          aria-valuetext={length(station)}
+          onChange={(event) => setAsked(Number(event.target.value))}
+        />
+      </div>
+      <StationReading line={line} station={station} units={units} />
+      <PlacesTable line={line} governs={governs?.station ?? null} units={units} />
+      <details className="plot-table">
+        <summary>
+          All curves as a table<span className="hidden-name">: {line.name}</span>
+        </summary>
+        <CurvesTable line={line} units={units} />
+      </details>
+    </>
+  );
+}
