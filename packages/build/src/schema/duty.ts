@@ -52,7 +52,7 @@ export const loads = z
     criterion: choiceField('Fatigue criterion', ['Goodman', 'Gerber', 'ASME elliptic', 'Soderberg']).optional(),
     reliability: choiceField('Parts that must last, of a hundred', ['50', '90', '95', '99', '99.9']).optional(),
     oil: quantityField('viscosity', {
-      name: 'Viscosity of the oil or grease in the bearings, at work',
+      name: 'Viscosity of the oil or grease, at work',
       example: '30 mm2/s',
       range: true,
       above: 0,
