@@ -33,6 +33,15 @@ export function shaftTables(lines: readonly ShaftLine[], units: UnitChoice): str
               least === null ? '-' : length(least),
             ]),
           ),
+          ...(line.bearings.length === 0
+            ? []
+            : [
+                '',
+                ...table(
+                  [{ title: 'Bearing' }, { title: 'Fitted' }, { title: 'Smallest that does' }],
+                  line.bearings.map(({ name, row, smallest }) => [name, row ?? '-', smallest ?? '-']),
+                ),
+              ]),
         ]
       : ['', `${line.name}: not known. Missing: ${line.missing.map(({ says }) => says).join(', ')}.`],
   );
