@@ -21,7 +21,7 @@ export const ReserveRow = memo(function ReserveRow(props: {
 }): JSX.Element {
   const { line, along, top, height, governs } = props;
   const { left, right, letter, x } = along;
-  const frame = { left, right, top: top + letter * 2.1, bottom: top + height - letter * 0.6 };
+  const frame = { left, right, top: top + letter * 2.1, bottom: top + height - letter * 0.9 };
   const known = (part: Part) =>
     line.places.flatMap((place) => (place[part] === null ? [] : [{ place, reserve: place[part] }]));
   const lowest = Math.min(
@@ -82,18 +82,15 @@ export const ReserveRow = memo(function ReserveRow(props: {
         ]
       : []),
   ];
-  const words = placeLabels(
-    wanted,
-    { ...frame, top: frame.top - letter, bottom: frame.bottom + letter * 0.6 },
-    [],
-    letter,
-  );
+  const words = placeLabels(wanted, { ...frame, bottom: frame.bottom + letter * 0.6 }, [], letter);
   const ticks = [1, 2, 4, HIGHEST].filter((tick) => tick >= lowest);
   return (
     <g>
       <text className="plot-name" x="0" y={top + letter}>
         <tspan className="row-name">Reserve</tspan>
-        <tspan className="plot-unit">, all cases, each place</tspan>
+        <tspan className="plot-unit">
+          , all cases, each place{dots.every(({ points }) => points.length === 0) ? `: none is under ${HIGHEST}` : ''}
+        </tspan>
       </text>
       {ticks.map((tick) => (
         <g key={tick}>

@@ -1,10 +1,9 @@
 import type { ShaftPlaceLine } from '@oddwheel/build/assess/strength/shaft-lines';
 import { type JSX, memo } from 'react';
-import { show } from '../numbers/shown.ts';
 import type { DrawnSeat } from '../worker/shaft-api.ts';
 import type { Along } from './along.ts';
 import { placeNames } from './seat-names.ts';
-import type { KnownLine } from './shaft-rows.ts';
+import { type KnownLine, lengthText, shortLength } from './shaft-rows.ts';
 
 /** Width of a letter as a part of its size. */
 const LETTER = 0.47;
@@ -41,11 +40,9 @@ function layoutOf(line: KnownLine, seats: readonly DrawnSeat[], along: Along, th
   ];
   const half = (Math.max(...tall) / 2) * scale;
   const names = placeNames(
-    [...seats]
-      .sort((a, b) => a.station - b.station)
-      .map(({ address, name, station }) => {
-        return { key: address, text: name, at: x(station) };
-      }),
+    seats.map(({ address, name, station }) => {
+      return { key: address, text: name, at: x(station) };
+    }),
     textWidth(letter),
     0,
     right + 10,
@@ -113,7 +110,7 @@ export const ShaftOutline = memo(function ShaftOutline({ line, seats, along, uni
       ))}
       <path className="outline-centre" d={`M${left - 10} ${centre}H${right + 10}`} />
       {diameters(line, along).map(({ from, to, diameter }) => {
-        const text = `Ø${show({ value: diameter, lo: diameter, hi: diameter }, 'length', units).number}`;
+        const text = `Ø${shortLength(diameter, units)}`;
         const fits = to - from > textWidth(letter)(text) + 6 && diameter * scale > letter * 2.2;
         return fits ? (
           <text key={from} className="outline-size" x={(from + to) / 2} y={centre - 4} textAnchor="middle">
@@ -194,7 +191,6 @@ function ThinLine(props: {
   );
   if (!most || most.least === null) return <g />;
   const at = along.x(most.station);
-  const { number, unit } = show({ value: most.least, lo: most.least, hi: most.least }, 'length', units, 3);
   const right = at > (along.left + along.right) / 2;
   return (
     <g>
@@ -205,7 +201,7 @@ function ThinLine(props: {
         y={centre - (most.least * along.scale) / 2 - 4}
         textAnchor={right ? 'end' : 'start'}
       >
-        Ø{number} {unit} would just do
+        Ø{lengthText(most.least, units)} would just do
       </text>
     </g>
   );

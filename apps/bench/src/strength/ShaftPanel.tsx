@@ -1,12 +1,15 @@
 import type { ShaftLine } from '@oddwheel/build/assess/strength/shaft-lines';
 import type { Assessment } from '@oddwheel/build/assess/types';
 import { type JSX, useId, useState } from 'react';
-import { reserveText, show, shownText, unitOf, unitSize } from '../numbers/shown.ts';
+import { reserveText, unitOf, unitSize } from '../numbers/shown.ts';
 import { elementInView } from '../state/bench.ts';
 import type { ScreenProps } from '../steps/screen.ts';
+import type { DrawnSeat } from '../worker/shaft-api.ts';
+import { ShaftBearings } from './ShaftBearings.tsx';
+import { ShaftHold } from './ShaftHold.tsx';
 import { ShaftSheet } from './ShaftSheet.tsx';
 import { CurvesTable, PlacesTable, StationReading } from './ShaftTables.tsx';
-import { governingPlace, type KnownLine } from './shaft-rows.ts';
+import { governingPlace, type KnownLine, lengthText } from './shaft-rows.ts';
 import './shaft.css';
 import { useShaftLines } from './use-shaft-lines.ts';
 
@@ -51,7 +54,7 @@ export function ShaftPanel({ state, actions, model }: ScreenProps): JSX.Element 
           <select className="choice" value={caseId ?? ''} onChange={(event) => setWanted(event.target.value || null)}>
             <option value="">
               {caseId === null && drawn?.line.ok
-                ? `nearest to yield: ${drawn.line.caseName}`
+                ? `${drawn.line.caseName}, nearest to yield`
                 : 'the one nearest to yield'}
             </option>
             {assessment.cases.map((one) => (
@@ -68,9 +71,29 @@ export function ShaftPanel({ state, actions, model }: ScreenProps): JSX.Element 
       {drawn?.line.ok && (
         <Known
           key={drawn.line.address}
-          drawn={{ line: drawn.line, seats: drawn.seats }}
+          line={drawn.line}
+          seats={drawn.seats}
           units={assessment.units}
           shop={mode === 'shop'}
+        />
+      )}
+      {drawn?.line.ok && (
+        <ShaftBearings
+          line={drawn.line}
+          seats={drawn.seats}
+          findings={assessment.findings}
+          units={assessment.units}
+          onOpen={actions.openFinding}
+        />
+      )}
+      {drawn && (
+        <ShaftHold
+          address={drawn.line.address}
+          pushes={drawn.pushes}
+          findings={assessment.findings}
+          units={assessment.units}
+          onOpen={actions.openFinding}
+          onReveal={actions.reveal}
         />
       )}
     </section>
@@ -104,12 +127,12 @@ function NotKnown(props: {
 }
 
 function Known(props: {
-  drawn: { readonly line: KnownLine; readonly seats: Parameters<typeof ShaftSheet>[0]['seats'] };
+  line: KnownLine;
+  seats: readonly DrawnSeat[];
   units: Assessment['units'];
   shop: boolean;
 }): JSX.Element {
-  const { drawn, units, shop } = props;
-  const { line, seats } = drawn;
+  const { line, seats, units, shop } = props;
   const id = useId();
   const [thin, setThin] = useState(false);
   const [asked, setAsked] = useState<number | null>(null);
@@ -117,7 +140,7 @@ function Known(props: {
   const [first, last] = [line.points[0]?.station ?? 0, line.points.at(-1)?.station ?? 0];
   const reading = asked === null ? null : Math.min(last, Math.max(first, asked));
   const station = reading ?? governs?.station ?? first;
-  const length = (value: number): string => shownText(show({ value, lo: value, hi: value }, 'length', units));
+  const length = (value: number): string => lengthText(value, units);
   const size = unitSize('length', units);
   return (
     <>
@@ -137,6 +160,11 @@ function Known(props: {
         <button type="button" className="button" aria-pressed={thin} onClick={() => setThin(!thin)}>
           How thin could it be
         </button>
+        {thin && (
+          <span className="beside-button">
+            The dashed outline just meets the design reserves at each place, with the same notch there.
+          </span>
+        )}
       </p>
       <ShaftSheet line={line} seats={seats} units={units} shop={shop} thin={thin} reading={reading} onRead={setAsked} />
       <div className="station-choice">

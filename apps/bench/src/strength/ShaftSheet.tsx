@@ -26,9 +26,13 @@ interface Props {
 
 const USUAL_WIDTH = 760;
 const LEAST_WIDTH = 300;
-const STEP_Y = 30;
-const LOOKS = { first: 'reference', second: 'load', both: 'plain' } as const;
-const ALONE = { first: 'plain', second: 'load', both: 'plain' } as const;
+const STEP_Y = 26;
+/** Heights of a plot and of the one of reserves, in letters. */
+const ROW = 9.5;
+const LAST_ROW = 12;
+const LOOKS = { first: 'plain', second: 'load', both: 'together' } as const;
+/** Room over and under a curve, as a part of its height. */
+const ROOM = 0.07;
 
 const path = (points: readonly Point[]): string =>
   points.map(([x, y], k) => `${k === 0 ? 'M' : 'L'}${x.toFixed(1)} ${y.toFixed(1)}`).join('');
@@ -50,9 +54,10 @@ export const ShaftSheet = memo(function ShaftSheet(props: Props): JSX.Element {
     return { left, right, letter, scale, x: (station) => left + (station - first) * scale };
   }, [line, width, letter]);
   const outline = useMemo(() => outlineHeight(line, seats, along, thin), [line, seats, along, thin]);
-  const rowHeight = letter * 8;
+  const rowHeight = letter * ROW;
+  const lastHeight = letter * LAST_ROW;
   const tops = [...rows.map((_, k) => outline + k * rowHeight), outline + rows.length * rowHeight];
-  const end = (tops.at(-1) ?? 0) + rowHeight;
+  const end = (tops.at(-1) ?? 0) + lastHeight;
   const height = end + letter * 3;
   const stationUnit = unitOf('length', units);
   const stations = axisOver(
@@ -73,14 +78,17 @@ export const ShaftSheet = memo(function ShaftSheet(props: Props): JSX.Element {
   };
   return (
     <div ref={hold} className="plot-sheet shaft-sheet">
+      {/* biome-ignore lint/a11y/useKeyWithClickEvents: the ruled scale beneath does the same by keyboard */}
       <svg
         role="img"
         aria-label={says(line, rows, units)}
         viewBox={`0 0 ${Math.max(LEAST_WIDTH, width)} ${height.toFixed(0)}`}
         style={{ fontSize: letter }}
-        onPointerDown={(event) => read(event.clientX, event.currentTarget.getBoundingClientRect())}
+        onClick={(event) => read(event.clientX, event.currentTarget.getBoundingClientRect())}
         onPointerMove={(event) => {
-          if (event.buttons > 0) read(event.clientX, event.currentTarget.getBoundingClientRect());
+          // A finger that moves scrolls the page.
+          if (event.buttons > 0 && event.pointerType === 'mouse')
+            read(event.clientX, event.currentTarget.getBoundingClientRect());
         }}
       >
         {governs && <path className="plot-cursor" d={across(governs.station)} />}
@@ -94,10 +102,11 @@ export const ShaftSheet = memo(function ShaftSheet(props: Props): JSX.Element {
             top={tops[k] ?? 0}
             height={rowHeight}
             governs={governs?.station ?? null}
+            at={reading ?? governs?.station ?? null}
             units={units}
           />
         ))}
-        <ReserveRow line={line} along={along} top={tops.at(-1) ?? 0} height={rowHeight} governs={governs} />
+        <ReserveRow line={line} along={along} top={tops.at(-1) ?? 0} height={lastHeight} governs={governs} />
         <path className="plot-axis" d={`M${along.left} ${end + 4}H${along.right}`} />
         {ticks.map((tick) => (
           <g key={tick}>
@@ -137,38 +146,40 @@ interface RowProps {
   readonly top: number;
   readonly height: number;
   readonly governs: number | null;
+  /** Where numbers are told: at the station that is read, else at the governing section. */
+  readonly at: number | null;
   readonly units: Units;
 }
 
 /** One plot: its name and unit, zero line, curves with their greatest values at them, and the value at the governing section. */
-const Row = memo(function Row({ row, along, top, height, governs, units }: RowProps): JSX.Element {
+const Row = memo(function Row({ row, along, top, height, governs, at, units }: RowProps): JSX.Element {
   const { name, use, curves } = row;
   const { left, right, letter } = along;
   const values = curves.flatMap(({ points }) => points.map(([, value]) => value));
   const size = unitSize(use, units);
-  const frame = { left, right, top: top + letter * 2.1, bottom: top + height - letter * 0.6 };
-  const axis = axisOver(
-    { name, unit: unitOf(use, units), size },
-    Math.min(0, ...values),
-    Math.max(0, ...values),
-    (frame.bottom - frame.top) / STEP_Y,
-  );
-  const span = axis.high - axis.low;
-  const y = (si: number): number => frame.bottom - ((si / size - axis.low) / span) * (frame.bottom - frame.top);
-  const looks = curves.some(({ key }) => key === 'both') ? LOOKS : ALONE;
+  const frame = { left, right, top: top + letter * 2.1, bottom: top + height - letter * 0.9 };
+  const [least, most] = [Math.min(0, ...values), Math.max(0, ...values)];
+  const axis = axisOver({ name, unit: unitOf(use, units), size }, least, most, (frame.bottom - frame.top) / STEP_Y);
+  const room = ROOM * (most - least || size);
+  const [low, high] = [least - room, most + room];
+  const y = (si: number): number => frame.bottom - ((si - low) / (high - low)) * (frame.bottom - frame.top);
+  const ticks = axis.ticks.filter((tick) => tick * size >= low && tick * size <= high);
   const drawn = curves.map((curve) => ({
     ...curve,
     px: curve.points.map(([station, value]): Point => [along.x(station), y(value)]),
   }));
   const number = (value: number): string => show(certain(value), use, units, 3).number;
-  const told = drawn.at(-1);
-  const here = governs === null || !told || curves.length === 2 ? null : greatestAt(told.points, governs);
-  const dot: Point | null = here === null || governs === null ? null : [along.x(governs), y(here)];
-  const peakPx = told?.px[told.peak];
-  // At the peak itself the curve's own words give the number.
-  const apart = dot && peakPx && Math.hypot(dot[0] - peakPx[0], dot[1] - peakPx[1]) > letter;
+  // With both planes together, these are what is told.
+  const told = drawn.length === 3 ? drawn.slice(2) : drawn;
+  const dots = told.flatMap(({ key, points, peak }) => {
+    const value = at === null ? null : greatestAt(points, at);
+    if (at === null || value === null) return [];
+    // The greatest value stands at the curve's own words.
+    const text = value === 0 || number(value) === number(points[peak]?.[1] ?? 0) ? '' : number(value);
+    return [{ key: `at ${key}`, text, px: [along.x(at), y(value)] as Point }];
+  });
   const wanted: Labelled[] = [
-    ...(dot && apart && here !== null ? [{ key: 'here', text: number(here), points: [dot], wish: 0 }] : []),
+    ...dots.map(({ key, text, px }): Labelled => ({ key, text, points: [px], wish: 0 })),
     ...[...drawn].reverse().map(({ key, text, px, points, peak }) => {
       const most = number(points[peak]?.[1] ?? 0);
       return { key, text: `${text} ${most}`.trim(), points: px, wish: peak / Math.max(1, points.length - 1) };
@@ -187,25 +198,25 @@ const Row = memo(function Row({ row, along, top, height, governs, units }: RowPr
           },
         ]),
   ];
+  const metre = (frame.bottom - frame.top) / (high - low) / along.scale;
+  const unit = axis.unit === '°' ? 'degrees' : axis.unit;
+  const beside =
+    row.key === 'deflection'
+      ? `, ${unit}, drawn ${digits(Number(metre.toPrecision(2)), 0)} times as large as the length`
+      : `, ${unit}`;
   const words = placeLabels(
     wanted,
-    { ...frame, top: frame.top - letter, bottom: frame.bottom + letter * 0.5 },
-    [],
+    { ...frame, top: top + 2, bottom: frame.bottom + letter * 0.3 },
+    [{ left: 0, right: (name.length + beside.length) * letter * 0.5, top, bottom: top + letter * 1.3 }],
     letter,
   );
-  const metre = (frame.bottom - frame.top) / (span * size) / along.scale;
   return (
     <g>
       <text className="plot-name" x="0" y={top + letter}>
         <tspan className="row-name">{name}</tspan>
-        <tspan className="plot-unit">
-          , {axis.unit === '°' ? 'degrees' : axis.unit}
-          {row.key === 'deflection'
-            ? `, drawn ${digits(Number(metre.toPrecision(2)), 0)} times as large as the length`
-            : ''}
-        </tspan>
+        <tspan className="plot-unit">{beside}</tspan>
       </text>
-      {axis.ticks.map((tick) => (
+      {ticks.map((tick) => (
         <g key={tick}>
           <path
             className={tick === 0 ? 'plot-axis' : 'plot-grid'}
@@ -217,12 +228,12 @@ const Row = memo(function Row({ row, along, top, height, governs, units }: RowPr
         </g>
       ))}
       {drawn.map(({ key, px }) => (
-        <path key={key} className={`plot-curve ${looks[key]}`} d={path(px)} />
+        <path key={key} className={`plot-curve ${curves.length === 1 ? 'plain' : LOOKS[key]}`} d={path(px)} />
       ))}
       {words.map(({ key, text, anchor, x, y: base }) => (
         <text
           key={key}
-          className={`plot-word ${key === 'here' ? 'chosen' : 'plain'}`}
+          className={`plot-word ${key.startsWith('at ') ? 'chosen' : 'plain'}`}
           x={x.toFixed(1)}
           y={base.toFixed(1)}
           textAnchor={anchor}
@@ -230,7 +241,9 @@ const Row = memo(function Row({ row, along, top, height, governs, units }: RowPr
           {text}
         </text>
       ))}
-      {dot && <circle className="plot-dot" cx={dot[0].toFixed(1)} cy={dot[1].toFixed(1)} r="3" />}
+      {dots.map(({ key, px: [cx, cy] }) => (
+        <circle key={key} className="plot-dot" cx={cx.toFixed(1)} cy={cy.toFixed(1)} r="3" />
+      ))}
     </g>
   );
 });

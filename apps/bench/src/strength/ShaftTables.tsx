@@ -2,7 +2,7 @@ import type { Use } from '@oddwheel/build/assess/types';
 import { type JSX, memo } from 'react';
 import { reserveText, show, unitOf } from '../numbers/shown.ts';
 import type { Point } from '../plots/labels.ts';
-import { type AlongCurve, type AlongRow, type KnownLine, rowsOf, valuesAt } from './shaft-rows.ts';
+import { type AlongCurve, type AlongRow, type KnownLine, lengthNumber, rowsOf, valuesAt } from './shaft-rows.ts';
 import { WideTable } from './WideTable.tsx';
 
 type Units = Readonly<Record<string, string>>;
@@ -18,7 +18,7 @@ export const PlacesTable = memo(function PlacesTable(props: {
   units: Units;
 }): JSX.Element {
   const { line, governs, units } = props;
-  const length = (value: number): string => show(certain(value), 'length', units).number;
+  const length = (value: number): string => lengthNumber(value, units);
   const unit = unitOf('length', units);
   return (
     <WideTable label={`Places of ${line.name}`}>
@@ -59,9 +59,7 @@ export const PlacesTable = memo(function PlacesTable(props: {
               <td className={place.fatigueReserve !== null && place.fatigueReserve < 1 ? 'number fails' : 'number'}>
                 {reserve(place.fatigueReserve)}
               </td>
-              <td className="number">
-                {place.least === null ? '–' : show(certain(place.least), 'length', units, 3).number}
-              </td>
+              <td className="number">{place.least === null ? '–' : length(place.least)}</td>
             </tr>
           ))}
         </tbody>
@@ -106,7 +104,7 @@ export const CurvesTable = memo(function CurvesTable({ line, units }: { line: Kn
           {stations.map((station) => (
             <tr key={station}>
               <th scope="row">
-                {show(certain(station), 'length', units).number} <span className="note">{names.get(station)}</span>
+                {lengthNumber(station, units)} <span className="note">{names.get(station)}</span>
               </th>
               {rows.flatMap((row) =>
                 row.curves.map((curve) => (

@@ -1,5 +1,7 @@
 import type { ShaftLine, ShaftPlaceLine, ShaftPoint } from '@oddwheel/build/assess/strength/shaft-lines';
 import type { Use } from '@oddwheel/build/assess/types';
+import { THIN_SPACE } from '@oddwheel/quantity/format';
+import { digits, unitOf, unitSize } from '../numbers/shown.ts';
 import type { Point } from '../plots/labels.ts';
 
 export type KnownLine = Extract<ShaftLine, { readonly ok: true }>;
@@ -42,6 +44,22 @@ export function planesOf({ directions }: Pick<KnownLine, 'directions'>): readonl
   });
   return [planes[0] as Plane, planes[1] as Plane];
 }
+
+/** Decimals of lengths along a shaft and across it, in millimetres and in other units. */
+const MM = 1;
+const OTHERS = 3;
+
+/** A length along a shaft or across it, to a tenth of a millimetre, without its unit. */
+export function lengthNumber(value: number, units: Readonly<Record<string, string>>): string {
+  return digits(value / unitSize('length', units), unitOf('length', units) === 'mm' ? MM : OTHERS);
+}
+
+/** The same in a sentence: no zeros at its end, and with its unit. */
+export const lengthText = (value: number, units: Readonly<Record<string, string>>): string =>
+  `${shortLength(value, units)}${THIN_SPACE}${unitOf('length', units)}`;
+
+export const shortLength = (value: number, units: Readonly<Record<string, string>>): string =>
+  lengthNumber(value, units).replace(/\.?0+$/, '');
 
 /** Below this part of the greatest of its kind a value is rounding. */
 const NOTHING = 1e-7;

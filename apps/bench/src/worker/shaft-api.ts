@@ -1,5 +1,7 @@
 /** The diagrams of the shafts, as the page asks for them. */
 import type { ShaftLine } from '@oddwheel/build/assess/strength/shaft-lines';
+import type { Link } from '@oddwheel/build/assess/strength/thrust-links';
+import type { Missing } from '@oddwheel/build/assess/types';
 
 /** What sits on a shaft, for marking it on the outline; null for a size that the build does not say. */
 export interface DrawnSeat {
@@ -12,9 +14,19 @@ export interface DrawnSeat {
   readonly outside: number | null;
 }
 
+/** What a push along a shaft passes through one way, part by part. */
+export interface DrawnPush {
+  readonly way: 'start' | 'end';
+  /** Greatest over all cases, N. */
+  readonly push: number;
+  readonly links: readonly Pick<Link, 'name' | 'demand' | 'state' | 'capacity' | 'missing'>[];
+}
+
 export interface ShaftDrawn {
   readonly line: ShaftLine;
   readonly seats: readonly DrawnSeat[];
+  /** Both ways, or what must be known first. */
+  readonly pushes: readonly DrawnPush[] | { readonly missing: readonly Missing[] };
 }
 
 export interface ShaftApi {
