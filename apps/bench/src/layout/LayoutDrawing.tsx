@@ -1,7 +1,7 @@
 import { movesIn } from '@oddwheel/build/placing/snap';
 import type { Placed } from '@oddwheel/build/placing/types';
 import type { View, ViewId } from '@oddwheel/sheets/drawing';
-import { type JSX, type PointerEvent, type RefObject, useEffect, useRef } from 'react';
+import { type JSX, type PointerEvent, type RefObject, useRef } from 'react';
 import type { Framed } from './frame.ts';
 import { MoveHandle } from './MoveHandle.tsx';
 import { MoveMarks } from './MoveMarks.tsx';
@@ -9,6 +9,7 @@ import { nearPart } from './near-part.ts';
 import { choiceOf, within } from './parts.ts';
 import { dragTo } from './pointer-move.ts';
 import type { Shown } from './use-drawing.ts';
+import { useEscape } from './use-escape.ts';
 import type { Mover } from './use-move.ts';
 import { ViewGroup } from './ViewGroup.tsx';
 
@@ -52,18 +53,10 @@ export function LayoutDrawing(props: Props): JSX.Element {
   const views = alone === null ? drawing.views : drawing.views.filter(({ id }) => id === alone);
   const { cancel } = mover;
 
-  useEffect(() => {
-    if (!moving) return;
-    const onKey = (event: KeyboardEvent): void => {
-      if (event.key !== 'Escape') return;
-      event.preventDefault();
-      event.stopPropagation();
-      press.current = null;
-      cancel();
-    };
-    window.addEventListener('keydown', onKey, true);
-    return () => window.removeEventListener('keydown', onKey, true);
-  }, [moving, cancel]);
+  useEscape(moving, () => {
+    press.current = null;
+    cancel();
+  });
 
   const choose = (x: number, y: number): void => {
     const part = nearPart(x, y);

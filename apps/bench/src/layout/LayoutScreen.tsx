@@ -1,10 +1,13 @@
 import { movesIn } from '@oddwheel/build/placing/snap';
-import type { ViewId } from '@oddwheel/sheets/drawing';
+import type { View, ViewId } from '@oddwheel/sheets/drawing';
 import { type JSX, useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { LayoutPanels } from '../layout-panels/LayoutPanels.tsx';
 import { elementOf } from '../state/bench.ts';
 import { keepChoice, keptChoice } from '../state/device.ts';
 import type { ScreenProps } from '../steps/screen.ts';
+import { type Shape, ShownAs } from '../turning/ShownAs.tsx';
+import { TurnView } from '../turning/TurnView.tsx';
+import { useSpaceParts } from '../turning/use-space-parts.ts';
 import type { DrawingRequest } from '../worker/layout-api.ts';
 import { ChosenPart } from './ChosenPart.tsx';
 import { ClearanceList } from './ClearanceList.tsx';
@@ -16,11 +19,12 @@ import './layout.css';
 import './drawing.css';
 import { MovePanel } from './MovePanel.tsx';
 import { MoveReadout } from './MoveReadout.tsx';
+import { clearMoved, moveDrawn } from './move-drawn.ts';
 import { Positions } from './Positions.tsx';
 import { placedAt } from './parts.ts';
 import { saveSvg } from './save-svg.ts';
 import { useDrawing } from './use-drawing.ts';
-import { useMove } from './use-move.ts';
+import { type Shifts, useMove } from './use-move.ts';
 import { usePlacing } from './use-placing.ts';
 import { useZoom } from './use-zoom.ts';
 
@@ -34,6 +38,9 @@ const SMALL_SCREEN = '(max-width: 899px)';
 const LETTERING = { desk: 13, shop: 15 } as const;
 /** One view is at most so much of the window high. */
 const MOST_OF_WINDOW = 0.75;
+/** The picture in space leaves paper beside it by which a finger scrolls. */
+const TURNED_OF_WINDOW = 0.62;
+const NO_VIEWS: readonly View[] = [];
 
 /** Where everything sits: the drawing to scale, in which things are moved; clearances smallest first; what follows from the layout. */
 export function LayoutScreen({ state, actions, model }: ScreenProps): JSX.Element | null {
@@ -45,6 +52,8 @@ export function LayoutScreen({ state, actions, model }: ScreenProps): JSX.Elemen
   );
   const [chosen, setChosen] = useState<string | null>(look.element);
   const [active, setActive] = useState<ViewId>('from the left');
+  const [shape, setShape] = useState<Shape>(keptChoice('layout shape') === 'turned' ? 'turned' : 'drawing');
+  const turned = shape === 'turned';
   const frame = useRef<HTMLElement>(null);
   const sheet = useRef<SVGSVGElement>(null);
   const width = useWidth(frame);
@@ -56,7 +65,7 @@ export function LayoutScreen({ state, actions, model }: ScreenProps): JSX.Elemen
   const height = view === null ? null : Math.round(MOST_OF_WINDOW * window.innerHeight);
   const request: DrawingRequest | null = useMemo(
     () =>
-      width === 0
+      width === 0 || turned
         ? null
         : {
             armAngle: angle,
@@ -68,9 +77,11 @@ export function LayoutScreen({ state, actions, model }: ScreenProps): JSX.Elemen
               textHeight: LETTERING[mode],
             },
           },
-    [width, zoom, angle, projection, view, height, mode],
+    [width, zoom, angle, projection, view, height, mode, turned],
   );
   const { shown, trouble } = useDrawing(model, hash, request);
+  const space = useSpaceParts(model, hash, turned ? angle : null);
+  const shifts = useRef<Shifts | null>(null);
   const placing = usePlacing(model, hash);
   const placed = placing === null ? null : placedAt(placing.placed, chosen);
   const faulty = state.fileFaults.length > 0;
@@ -85,9 +96,17 @@ export function LayoutScreen({ state, actions, model }: ScreenProps): JSX.Elemen
     units: assessment?.units ?? {},
     placing,
     placed: locked === null ? placed : null,
-    shown,
-    sheet,
+    hash: (turned ? space.shown?.hash : shown?.hash) ?? '',
+    shifts,
+    inSpace: turned,
   });
+  useEffect(() => {
+    if (turned || !shown) return;
+    shifts.current = {
+      show: (by) => sheet.current && moveDrawn(sheet.current, shown.drawing.views, by),
+      clear: () => sheet.current && clearMoved(sheet.current),
+    };
+  }, [turned, shown]);
 
   const choose = useCallback(
     (address: string, inView?: ViewId): void => {
@@ -139,22 +158,32 @@ export function LayoutScreen({ state, actions, model }: ScreenProps): JSX.Elemen
         <h2 id="layout-heading">
           Layout <span className="lead">to scale, in {assessment.units.length ?? 'mm'}</span>
         </h2>
-        <DrawingTools
-          views={shown?.drawing.views ?? []}
-          view={view}
-          onView={(next) => setPicked({ view: next })}
-          projection={projection}
-          onProjection={(next) => {
-            keepChoice('projection', next);
-            setProjection(next);
+        <ShownAs
+          shape={shape}
+          onShape={(next) => {
+            mover.cancel();
+            keepChoice('layout shape', next);
+            setShape(next);
           }}
-          zoom={zoom}
-          onZoom={setZoom}
         />
+        {!turned && (
+          <DrawingTools
+            views={shown?.drawing.views ?? []}
+            view={view}
+            onView={(next) => setPicked({ view: next })}
+            projection={projection}
+            onProjection={(next) => {
+              keepChoice('projection', next);
+              setProjection(next);
+            }}
+            zoom={zoom}
+            onZoom={setZoom}
+          />
+        )}
         <div className="drawing-tools">
           <ChosenPart
             placing={placing}
-            views={movable}
+            views={turned ? NO_VIEWS : movable}
             chosen={chosen}
             active={standing?.id ?? active}
             onChoose={choose}
@@ -164,15 +193,31 @@ export function LayoutScreen({ state, actions, model }: ScreenProps): JSX.Elemen
             <HoldChoice aids={mover.aids} held={mover.held} onHold={mover.hold} />
           )}
         </div>
-        {trouble !== null && <p className="fails">The drawing could not be made: {trouble}</p>}
+        {(turned ? space.trouble : trouble) !== null && (
+          <p className="fails">The drawing could not be made: {turned ? space.trouble : trouble}</p>
+        )}
         <section
           ref={frame}
-          className={zoom > 1 ? 'layout-views enlarged' : 'layout-views'}
-          // biome-ignore lint/a11y/noNoninteractiveTabindex: an enlarged drawing is scrolled with the arrow keys
-          tabIndex={0}
-          aria-label="Drawing, scrolls when enlarged"
+          className={turned ? 'layout-turned' : zoom > 1 ? 'layout-views enlarged' : 'layout-views'}
+          tabIndex={turned ? -1 : 0}
+          aria-label={turned ? 'The build in space' : 'Drawing, scrolls when enlarged'}
         >
-          {shown && laid && (
+          {turned && space.shown && width > 0 && (
+            <TurnView
+              shown={space.shown}
+              name={assessment.name}
+              units={assessment.units}
+              mode={mode}
+              width={width}
+              height={Math.round(Math.min(width, TURNED_OF_WINDOW * window.innerHeight))}
+              chosen={chosen}
+              placed={locked === null ? placed : null}
+              mover={mover}
+              shifts={shifts}
+              onChoose={choose}
+            />
+          )}
+          {!turned && shown && laid && (
             <LayoutDrawing
               shown={shown}
               laid={laid}
@@ -188,13 +233,15 @@ export function LayoutScreen({ state, actions, model }: ScreenProps): JSX.Elemen
           )}
         </section>
         {mover.move && <MoveReadout move={mover.move} mover={mover} units={assessment.units} frame={frame} />}
-        <button
-          type="button"
-          className="link"
-          onClick={() => void saveSvg(model, { armAngle: angle, projection }, assessment.name)}
-        >
-          Save the drawing as SVG, 1 : 5
-        </button>
+        {!turned && (
+          <button
+            type="button"
+            className="link"
+            onClick={() => void saveSvg(model, { armAngle: angle, projection }, assessment.name)}
+          >
+            Save the drawing as SVG, 1 : 5
+          </button>
+        )}
         {high > low && (
           <label className="arm-angle">
             Swinging arm, {arm === 0 ? 'as drawn' : `${Math.abs(arm)}° ${arm > 0 ? 'up' : 'down'}`}
@@ -214,7 +261,7 @@ export function LayoutScreen({ state, actions, model }: ScreenProps): JSX.Elemen
           <MovePanel
             placed={placed}
             mover={mover}
-            locked={locked ?? (standing ? null : END_ON)}
+            locked={locked ?? (standing || turned ? null : END_ON)}
             onOpen={() => actions.reveal(placed.address)}
           />
           <Positions key={placed.address} placed={placed} placing={placing} actions={actions} disabled={faulty} />

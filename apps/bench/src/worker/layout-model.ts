@@ -8,8 +8,9 @@ import { placingOf } from '@oddwheel/build/placing/placed';
 import { previewEdit } from '@oddwheel/build/preview';
 import type { Session } from '@oddwheel/build/session-types';
 import { layoutToFit } from '@oddwheel/sheets/fit';
+import { spacePart } from '@oddwheel/sheets/space-parts';
 import { drawingSvg } from '@oddwheel/sheets/svg';
-import { layoutViews } from '@oddwheel/sheets/views';
+import { layoutSolids, layoutViews } from '@oddwheel/sheets/views';
 import type { LayoutApi, Moved, MovedChain, MovedCheck } from './layout-api.ts';
 
 /** Lettering of a saved drawing in mm of the vehicle, and mm of the vehicle for a mm of paper: 4 mm high at 1 : 5. */
@@ -40,7 +41,11 @@ export function createLayoutModel(current: () => Session): LayoutApi {
     },
     placing: () => placingOf(current()),
     moveAids: (address) => aidsFor(current(), address),
-    preview: (patches): Moved => {
+    inSpace: (armAngle) => {
+      const { evaluation, assessment } = current();
+      return layoutSolids(evaluation.middle.scene, assessment, armAngle).map(spacePart);
+    },
+    preview: (patches, inSpace): Moved => {
       const session = current();
       const previewed = previewEdit(session, patches, cacheFor(session));
       if (!previewed.ok) {
@@ -75,6 +80,11 @@ export function createLayoutModel(current: () => Session): LayoutApi {
         ).slice(0, TOLD_CLEARANCES),
         checks: changedChecks(session.assessment.findings, findings),
         loops: views.map(({ id, parts }) => ({ view: id, parts: parts.filter(({ of }) => loops.has(of)) })),
+        inSpace: inSpace
+          ? layoutSolids(scene, { findings: [], clearance: null }, 0)
+              .filter(({ of }) => loops.has(of))
+              .map(spacePart)
+          : [],
       };
     },
   };
