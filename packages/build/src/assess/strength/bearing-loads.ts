@@ -164,3 +164,14 @@ export function equivalentUsed(
   };
   return { load: output.load, used: { method: equivalentLoad, input, output, origins } };
 }
+
+/** Factors of the static load by the kind of bearing (ISO 76). */
+export function staticFactors(facts: BearingFacts): { readonly x0: number; readonly y0: number } {
+  return facts.kind === 'deep groove' ? { x0: 0.6, y0: 0.5 } : { x0: 0.5, y0: facts.y0 ?? Number.NaN };
+}
+
+/** Equivalent static load, without the working. */
+export function staticOf(facts: BearingFacts, { radial, axial }: BearingLoad): number {
+  const { x0, y0 } = staticFactors(facts);
+  return Math.max(radial, x0 * radial + y0 * axial);
+}

@@ -9,6 +9,7 @@ import type { Missing } from '../types.ts';
 import { thinnestAt } from './diameters.ts';
 import { fatigueUse, type Place, placesOf, yieldUse } from './shaft-places.ts';
 import { across, type ShaftSolution, type ShaftStructure } from './shaft-structure.ts';
+import { smallestBearing } from './smallest-bearing.ts';
 
 /** What goes on in a shaft at one station; where something jumps, two points stand at one station. */
 export interface ShaftPoint {
@@ -55,6 +56,9 @@ export type ShaftLine = {
         readonly station: number;
         /** What the bearing does to the shaft, along the two directions and along the shaft. */
         readonly force: readonly [number, number, number];
+        /** Its number, and that of the smallest deep groove bearing on the same seat that would do; null where it is not known or none does. */
+        readonly row: string | null;
+        readonly smallest: string | null;
       }[];
       readonly points: readonly ShaftPoint[];
       readonly places: readonly ShaftPlaceLine[];
@@ -218,6 +222,8 @@ export function shaftLines(evaluation: Evaluation, wantedCase?: string): readonl
           name: seat.name,
           station: seat.station,
           force: [dot(force, first), dot(force, second), dot(force, direction)],
+          row: seat.bearing?.facts?.row ?? null,
+          smallest: smallestBearing(scene, seat.address),
         };
       }),
       points: linePoints(structure, solution),

@@ -185,6 +185,6 @@ export function plateLink(seat: Seat, demand: number, at: At): Link {
     return bears(plate.name, demand, output.force, 'above', [{ method: plateThrust, input, output, origins }]);
   } catch (error) {
     if (!(error instanceof MethodError)) throw error;
-    return link(`${plate.name}: no metal beside the hole for ${seat.name}`, demand, 'gap');
+    return link(`the push: no metal is left beside the hole for ${seat.name} in the ${plate.name}`, demand, 'gap');
   }
 }

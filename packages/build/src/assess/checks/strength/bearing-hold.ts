@@ -75,6 +75,17 @@ export const bearingLocates: Check = {
         false,
         `No bearing holds the shaft toward its ${ways.join(' or its ')}: it can walk out of its place.`,
       );
+    const sloped = seats.filter(({ bearing }) => bearing?.facts && bearing.facts.kind !== 'deep groove');
+    if (sloped.length > 0)
+      return sloped.length === 2 && seats.length === 2 && holding.length === 2
+        ? plain(
+            true,
+            `${list(sloped)} are set against each other: set their play with ${way} of growth and tolerances in mind.`,
+          )
+        : plain(
+            false,
+            `${list(sloped)}: an angular contact or tapered bearing takes push one way only, so two must face each other, both held, with no other that holds the shaft.`,
+          );
     if (fixed.length === 1 && holding.length === 1)
       return plain(
         true,
@@ -134,7 +145,8 @@ export const thrustPasses: Check = {
       return {
         kind: 'plain',
         holds: false,
-        says: () => `Nothing stops ${gaps.map(({ name }) => name).join('; nor ')}.${pushed ? ` ${traced()}` : ''}`,
+        says: () =>
+          `Nothing stops ${[...new Set(gaps.map(({ name }) => name))].join('; nor ')}.${pushed ? ` ${traced()}` : ''}`,
         uses,
         used: () => [],
       };

@@ -3,6 +3,8 @@ import { staticSafety } from '@oddwheel/mechanics/bearing/static-safety';
 import { BEARING_LIMITS } from '@oddwheel/tables/bearing-limits';
 import { SHAFT_LIMITS } from '@oddwheel/tables/shaft-limits';
 import { rowInSi, sourceOf } from '@oddwheel/tables/table';
+import type { BearingFacts, BearingSeat } from '../../../model/strength.ts';
+import { staticFactors } from '../../strength/bearing-loads.ts';
 import { dutyBearings } from '../../strength/duty-bearings.ts';
 import type { Check } from '../check.ts';
 import { measured } from '../measured.ts';
@@ -16,6 +18,9 @@ const limitOf = (row: string, column: 'reserve' | 'part'): number => rowInSi(BEA
 
 const WANTED = limitOf('peaks not known well', 'reserve');
 const SPOILED = limitOf('spoiled by a peak', 'reserve');
+
+/** Static load that spoils a bearing. */
+export const spoiledAt = (facts: BearingFacts): number => facts.static / SPOILED;
 
 /** The bearing stands the rare peaks: dents that a hard start leaves are borne, a spoiled bearing is not. */
 export const bearingStands: Check = {
@@ -37,18 +42,12 @@ export const bearingStands: Check = {
     if (!answer.ok) return { kind: 'unknown', missing: answer.missing };
     const on = loadOn(at, answer.solution);
     if (on.load.radial + on.load.axial < NOTHING) return null;
-    const sloped = facts.kind !== 'deep groove';
-    const input = {
-      ...on.load,
-      staticRating: facts.static,
-      x0: sloped ? 0.5 : 0.6,
-      y0: sloped ? (facts.y0 ?? Number.NaN) : 0.5,
-    };
+    const input = { ...on.load, staticRating: facts.static, ...staticFactors(facts) };
     const output = staticSafety.run(input);
     const open = on.said || output.reserve >= SPOILED ? [] : notSaid(structure);
     if (open.length > 0) return { kind: 'unknown', missing: open };
     const { show } = scene;
-    const spoils = facts.static / SPOILED;
+    const spoils = spoiledAt(facts);
     return measured(
       { name: 'load', value: output.load, kind: 'force', use: 'force' },
       { name: 'spoils it', value: spoils, kind: 'force', use: 'force' },
@@ -139,6 +138,10 @@ export const bearingRolls: Check = {
 
 const WITH_SEALS = limitOf('speed with rubbing seals', 'part');
 
+/** Speed that a bearing may turn at, by its maker and its seal; null where no table gives it. */
+export const turnsUpTo = (facts: BearingFacts, seal: BearingSeat['seal']): number | null =>
+  facts.limitingSpeed === null ? null : facts.limitingSpeed * (seal === 'rubbing seals' ? WITH_SEALS : 1);
+
 /** The bearing turns no faster than its maker lets it. */
 export const bearingTurns: Check = {
   id: 'bearing.speed',
@@ -152,13 +155,13 @@ export const bearingTurns: Check = {
   run: onBearing(({ k, seat, fitted, facts, name }, scene, load) => {
     const speed = load?.shafts[k]?.speed;
     if (speed === undefined) return null;
-    if (facts.limitingSpeed === null)
+    const limit = turnsUpTo(facts, fitted.seal);
+    if (limit === null)
       return {
         kind: 'unknown',
         missing: [{ address: `${seat.address}/row`, says: `the number of ${seat.name}, for the speed that it bears` }],
       };
     const sealed = fitted.seal === 'rubbing seals';
-    const limit = facts.limitingSpeed * (sealed ? WITH_SEALS : 1);
     const { show } = scene;
     return measured(
       { name: 'speed', value: speed, kind: 'angularSpeed', use: 'angularSpeed' },

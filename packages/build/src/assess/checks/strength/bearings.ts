@@ -3,7 +3,7 @@ import type { BearingFacts, BearingSeat } from '../../../model/strength.ts';
 import { type BearingLoad, type BearingLoads, shareThrust } from '../../strength/bearing-loads.ts';
 import type { ShaftSolution, ShaftStructure } from '../../strength/shaft-structure.ts';
 import type { Missing } from '../../types.ts';
-import type { Check, Outcome, Scene, Subject } from '../check.ts';
+import type { Check, Outcome, Scene } from '../check.ts';
 import { shaftIndex } from './shafts.ts';
 
 /** Every bearing of every shaft. */
@@ -36,7 +36,7 @@ export const onBearing =
     run: (at: BearingAt, scene: Scene, ...rest: readonly [Parameters<Check['run']>[2]]) => Outcome | null,
   ): Check['run'] =>
   (scene, subject, load) => {
-    const at = bearingAt(scene, subject);
+    const at = bearingAt(scene, subject.address);
     if (!at) return null;
     if (at.kind === 'blank')
       return unknown({ address: `${at.seat.address}/row`, says: `the number of ${at.seat.name}, or its ratings` });
@@ -45,11 +45,12 @@ export const onBearing =
 
 type Found = { readonly kind: 'blank'; readonly seat: Seat } | { readonly kind: 'known'; readonly at: BearingAt };
 
-function bearingAt(scene: Scene, subject: Subject): Found | null {
-  const k = shaftIndex(scene.model, subject);
+/** The bearing at an address; null where there is none. */
+export function bearingAt(scene: Scene, address: string): Found | null {
+  const k = shaftIndex(scene.model, { address });
   const structure = scene.strength.shafts[k];
   if (!structure) return null;
-  const b = structure.bearings.findIndex(({ seat }) => seat.address === subject.address);
+  const b = structure.bearings.findIndex(({ seat }) => seat.address === address);
   const seat = structure.bearings[b]?.seat;
   const fitted = seat?.bearing;
   if (!seat || !fitted) return null;

@@ -11,7 +11,7 @@ export const shaftSubjects: Check['subjects'] = (model) =>
   model.shafts.map(({ address, name }) => ({ address, element: name, stage: null }));
 
 /** Index of the shaft that a subject is, or that carries it; -1 when there is none. */
-export function shaftIndex({ shafts }: Model, { address }: Subject): number {
+export function shaftIndex({ shafts }: Model, { address }: Pick<Subject, 'address'>): number {
   return shafts.findIndex((shaft) => address === shaft.address || address.startsWith(`${shaft.address}/`));
 }
 
