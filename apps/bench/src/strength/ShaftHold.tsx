@@ -25,7 +25,7 @@ export const ShaftHold = memo(function ShaftHold(props: {
   return (
     <>
       <h3>What holds it along its length</h3>
-      <ul className="plain-list hold-checks">
+      <ul className="hold-checks">
         {told.map(({ id, check, severity, title, says, reserve }) => (
           <li key={id}>
             <Severity severity={severity} />

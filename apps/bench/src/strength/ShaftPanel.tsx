@@ -35,9 +35,12 @@ export function ShaftPanel({ state, actions, model }: ScreenProps): JSX.Element 
     <section className="list shaft-panel" aria-labelledby={`${id}-heading`}>
       <h2 id={`${id}-heading`}>Along a shaft</h2>
       <div className="shaft-choices">
-        <label>
-          <span className="note">Shaft</span>
+        <div>
+          <label className="note" htmlFor={`${id}-shaft`}>
+            Shaft
+          </label>
           <select
+            id={`${id}-shaft`}
             className="choice"
             value={drawn?.line.address ?? ''}
             onChange={(event) => setPicked({ shaft: event.target.value, at: element })}
@@ -48,10 +51,17 @@ export function ShaftPanel({ state, actions, model }: ScreenProps): JSX.Element 
               </option>
             ))}
           </select>
-        </label>
-        <label>
-          <span className="note">Load case</span>
-          <select className="choice" value={caseId ?? ''} onChange={(event) => setWanted(event.target.value || null)}>
+        </div>
+        <div>
+          <label className="note" htmlFor={`${id}-case`}>
+            Load case
+          </label>
+          <select
+            id={`${id}-case`}
+            className="choice"
+            value={caseId ?? ''}
+            onChange={(event) => setWanted(event.target.value || null)}
+          >
             <option value="">
               {caseId === null && drawn?.line.ok
                 ? `${drawn.line.caseName}, nearest to yield`
@@ -63,7 +73,7 @@ export function ShaftPanel({ state, actions, model }: ScreenProps): JSX.Element 
               </option>
             ))}
           </select>
-        </label>
+        </div>
       </div>
       {trouble !== null && <p className="fails">The shafts could not be drawn: {trouble}</p>}
       {gone && <p>This build has no such load case any more. Choose another one.</p>}

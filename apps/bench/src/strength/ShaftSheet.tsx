@@ -27,6 +27,8 @@ interface Props {
 const USUAL_WIDTH = 760;
 const LEAST_WIDTH = 300;
 const STEP_Y = 26;
+/** Words at a peak stand no further from it, as a part of the length. */
+const NEAR_PEAK = 0.14;
 /** Heights of a plot and of the one of reserves, in letters. */
 const ROW = 9.5;
 const LAST_ROW = 12;
@@ -180,10 +182,15 @@ const Row = memo(function Row({ row, along, top, height, governs, at, units }: R
   });
   const wanted: Labelled[] = [
     ...dots.map(({ key, text, px }): Labelled => ({ key, text, points: [px], wish: 0 })),
-    ...[...drawn].reverse().map(({ key, text, px, points, peak }) => {
+    ...[...drawn].reverse().map(({ key, text, px, points, peak }): Labelled => {
       const most = number(points[peak]?.[1] ?? 0);
-      return { key, text: `${text} ${most}`.trim(), points: px, wish: peak / Math.max(1, points.length - 1) };
+      const top = px[peak] ?? [0, 0];
+      // The number is that of the peak, so the words stand near it.
+      const near = px.filter(([x]) => Math.abs(x - top[0]) < NEAR_PEAK * (right - left));
+      const wish = near.indexOf(top) / Math.max(1, near.length - 1);
+      return { key, text: `${text} ${most}`.trim(), points: near, wish };
     }),
+    ...drawn.map(({ key, px }): Labelled => ({ key: `whole ${key}`, text: '', points: px, wish: 0 })),
     ...(governs === null
       ? []
       : [
