@@ -2,6 +2,7 @@ import { movesIn } from '@oddwheel/build/placing/snap';
 import type { Placed } from '@oddwheel/build/placing/types';
 import type { View, ViewId } from '@oddwheel/sheets/drawing';
 import { type JSX, type PointerEvent, type RefObject, useRef } from 'react';
+import type { Laid } from '../underlay/use-underlays.ts';
 import type { Framed } from './frame.ts';
 import { MoveHandle } from './MoveHandle.tsx';
 import { MoveMarks } from './MoveMarks.tsx';
@@ -26,6 +27,8 @@ interface Props {
   readonly sheet: RefObject<SVGSVGElement | null>;
   /** What scrolls the drawing when it is enlarged. */
   readonly frame: RefObject<HTMLElement | null>;
+  /** Pictures that lie under the views. */
+  readonly pictures: ReadonlyMap<ViewId, readonly Laid[]>;
   readonly onChoose: (address: string, view: ViewId) => void;
 }
 
@@ -133,6 +136,7 @@ export function LayoutDrawing(props: Props): JSX.Element {
             chosen={chosen}
             redrawn={stale}
             moving={moving}
+            pictures={props.pictures.get(view.id) ?? NO_PICTURES}
           />
         ))}
         {mover.move &&
@@ -162,6 +166,7 @@ export function LayoutDrawing(props: Props): JSX.Element {
 
 const HERE: readonly [number, number] = [0, 0];
 const NONE: readonly string[] = [];
+const NO_PICTURES: readonly Laid[] = [];
 
 /** The same list again while it says the same, so that nothing is drawn anew for it. */
 function useStable(list: readonly string[]): readonly string[] {

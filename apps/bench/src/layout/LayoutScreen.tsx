@@ -1,3 +1,4 @@
+import type { Assessment } from '@oddwheel/build/assess/types';
 import { movesIn } from '@oddwheel/build/placing/snap';
 import type { View, ViewId } from '@oddwheel/sheets/drawing';
 import { type JSX, useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
@@ -8,6 +9,8 @@ import type { ScreenProps } from '../steps/screen.ts';
 import { type Shape, ShownAs } from '../turning/ShownAs.tsx';
 import { TurnView } from '../turning/TurnView.tsx';
 import { useSpaceParts } from '../turning/use-space-parts.ts';
+import { UnderlayPanel } from '../underlay/UnderlayPanel.tsx';
+import { useUnderlays } from '../underlay/use-underlays.ts';
 import type { DrawingRequest } from '../worker/layout-api.ts';
 import { ChosenPart } from './ChosenPart.tsx';
 import { ClearanceList } from './ClearanceList.tsx';
@@ -41,6 +44,8 @@ const MOST_OF_WINDOW = 0.75;
 /** The picture in space leaves paper beside it by which a finger scrolls. */
 const TURNED_OF_WINDOW = 0.62;
 const NO_VIEWS: readonly View[] = [];
+const NO_PICTURES: Assessment['pictures'] = [];
+const FAULTY = 'The file has faults: no picture can be laid until they are mended.';
 
 /** Where everything sits: the drawing to scale, in which things are moved; clearances smallest first; what follows from the layout. */
 export function LayoutScreen({ state, actions, model }: ScreenProps): JSX.Element | null {
@@ -84,6 +89,7 @@ export function LayoutScreen({ state, actions, model }: ScreenProps): JSX.Elemen
   const shifts = useRef<Shifts | null>(null);
   const placing = usePlacing(model, hash);
   const placed = placing === null ? null : placedAt(placing.placed, chosen);
+  const underlays = useUnderlays(assessment?.pictures ?? NO_PICTURES, actions.pictureUrl);
   const faulty = state.fileFaults.length > 0;
   const locked = faulty
     ? 'The file has faults: nothing can be moved until they are mended.'
@@ -228,11 +234,17 @@ export function LayoutScreen({ state, actions, model }: ScreenProps): JSX.Elemen
               handleIn={standing}
               sheet={sheet}
               frame={frame}
+              pictures={underlays.laid}
               onChoose={choose}
             />
           )}
         </section>
         {mover.move && <MoveReadout move={mover.move} mover={mover} units={assessment.units} frame={frame} />}
+        {!turned && underlays.laid.size > 0 && (
+          <p className="note">
+            A picture lies under the drawing: only what stands in the plane of its two points is to scale.
+          </p>
+        )}
         {!turned && (
           <button
             type="button"
@@ -266,6 +278,16 @@ export function LayoutScreen({ state, actions, model }: ScreenProps): JSX.Elemen
           />
           <Positions key={placed.address} placed={placed} placing={placing} actions={actions} disabled={faulty} />
         </section>
+      )}
+      {!turned && (
+        <UnderlayPanel
+          underlays={underlays}
+          model={model}
+          actions={actions}
+          placing={placing}
+          locked={faulty ? FAULTY : null}
+          onView={(next) => setPicked({ view: next })}
+        />
       )}
       {below}
     </>

@@ -136,11 +136,12 @@ function linesOf({ edges }: SpacePart): InstancedBufferGeometry {
  * @throws Error where the browser has no WebGL
  */
 export function startSpace(canvas: HTMLCanvasElement): Space {
-  const context = canvas.getContext('webgl2', { antialias: true });
+  // What is drawn stays until it is drawn anew, for paper too.
+  const context = canvas.getContext('webgl2', { antialias: true, preserveDrawingBuffer: true });
   if (!context) throw new Error('The browser gives no WebGL.');
   // Colours go to the screen as the page has them.
   ColorManagement.enabled = false;
-  const renderer = new WebGLRenderer({ canvas, context, antialias: true });
+  const renderer = new WebGLRenderer({ canvas, context });
   renderer.outputColorSpace = LinearSRGBColorSpace;
   const scene = new Scene();
   const camera = new OrthographicCamera();
@@ -153,6 +154,7 @@ export function startSpace(canvas: HTMLCanvasElement): Space {
   let frame = 0;
 
   const draw = (): void => {
+    cancelAnimationFrame(frame);
     frame = 0;
     if (framing) renderer.render(scene, camera);
   };
@@ -254,7 +256,8 @@ export function startSpace(canvas: HTMLCanvasElement): Space {
       pens.wash.color.set(wash);
       for (const material of Object.values(pens.ink)) set(material, 'ink', new Color(ink));
       for (const material of Object.values(pens.mark)) set(material, 'ink', new Color(mark));
-      changed();
+      // Paper waits for no frame.
+      draw();
     },
     setFraming: (next) => {
       framing = next;
