@@ -1,4 +1,6 @@
 /** What goes on along a shaft, on the Strength step, played in a real browser. */
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import type { ShaftLine } from '@oddwheel/build/assess/strength/shaft-lines';
 import { thrustPaths } from '@oddwheel/build/assess/strength/thrust-path';
 import { openSession, shaftDiagrams } from '@oddwheel/build/session';
@@ -145,6 +147,7 @@ describe('along a shaft', () => {
     await open();
     await page.locator('.path-table').getByRole('button', { name: 'Shaft B', exact: true }).click();
     await expect.poll(() => panel().getByLabel('Shaft', { exact: true }).inputValue()).toContain('shaft-b');
+    await expect.poll(() => sheet().getAttribute('aria-label')).toContain('Shaft B');
     const curve = async () => sheet().locator('.plot-curve').first().getAttribute('d');
     const before = await curve();
     await page.locator('.path-table').getByRole('button', { name: 'Chain 2', exact: true }).click();
@@ -195,6 +198,22 @@ describe('along a shaft', () => {
           ).toBe(true);
       });
     }
+  });
+
+  it('without a torque curve it says what is missing and leads there', async () => {
+    const build = JSON.parse(bench.text()) as { brief: { engine: Record<string, object> } };
+    delete build.brief.engine.curve;
+    writeFileSync(join(bench.folder, 'build.json'), JSON.stringify(build, null, 2));
+    ({ page, errors } = await openPage(browser, bench));
+    await page.evaluate(() => {
+      window.location.hash = 'strength';
+    });
+    await panel()
+      .getByRole('button', { name: /^Go there\s*: the torque curve/ })
+      .first()
+      .click();
+    expect(await sheet().count()).toBe(0);
+    await expect.poll(() => page.evaluate(() => window.location.hash)).toContain('/brief/engine');
   });
 
   it('opens the finding of a bearing, and traces the push part by part', async () => {

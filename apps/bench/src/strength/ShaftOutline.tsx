@@ -109,15 +109,17 @@ export const ShaftOutline = memo(function ShaftOutline({ line, seats, along, uni
         <path key={at} className="outline-step" d={`M${at.toFixed(1)} ${centre - high}v${2 * high}`} />
       ))}
       <path className="outline-centre" d={`M${left - 10} ${centre}H${right + 10}`} />
-      {diameters(line, along).map(({ from, to, diameter }) => {
-        const text = `Ø${shortLength(diameter, units)}`;
-        const fits = to - from > textWidth(letter)(text) + 6 && diameter * scale > letter * 2.2;
-        return fits ? (
-          <text key={from} className="outline-size" x={(from + to) / 2} y={centre - 4} textAnchor="middle">
-            {text}
-          </text>
-        ) : null;
-      })}
+      {/* The line of how thin it could be would run through them. */}
+      {!thin &&
+        diameters(line, along).map(({ from, to, diameter }) => {
+          const text = `Ø${shortLength(diameter, units)}`;
+          const fits = to - from > textWidth(letter)(text) + 6 && diameter * scale > letter * 2.2;
+          return fits ? (
+            <text key={from} className="outline-size" x={(from + to) / 2} y={centre - 4} textAnchor="middle">
+              {text}
+            </text>
+          ) : null;
+        })}
       {thin && <ThinLine places={line.places} along={along} centre={centre} units={units} />}
       {names.map(({ key, text, at, anchor, x: nameX, row }) => {
         const base = bottom - letter * 1.25 * (Math.max(0, ...names.map((one) => one.row)) - row);

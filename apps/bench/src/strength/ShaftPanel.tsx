@@ -1,6 +1,6 @@
 import type { ShaftLine } from '@oddwheel/build/assess/strength/shaft-lines';
 import type { Assessment } from '@oddwheel/build/assess/types';
-import { type JSX, useId, useState } from 'react';
+import { type JSX, useDeferredValue, useId, useState } from 'react';
 import { reserveText, unitOf, unitSize } from '../numbers/shown.ts';
 import { elementInView } from '../state/bench.ts';
 import type { ScreenProps } from '../steps/screen.ts';
@@ -22,15 +22,18 @@ export function ShaftPanel({ state, actions, model }: ScreenProps): JSX.Element 
   const known = wanted === null || (assessment?.cases ?? []).some((one) => one.id === wanted);
   const caseId = known ? wanted : null;
   const here = caseId === 'here' ? `${assessment?.here.gear} ${assessment?.here.roadSpeed}` : '';
-  const { shafts, gone, trouble } = useShaftLines(model, `${hash} ${here}`, caseId);
-  if (!assessment) return null;
+  const { shafts: latest, gone, trouble } = useShaftLines(model, `${hash} ${here}`, caseId);
   const element = elementInView(state);
   // What is picked here holds until another element is looked at.
   const address =
     (picked && picked.at === element ? picked.shaft : null) ??
-    assessment.shafts.find((one) => one.address === element)?.address ??
-    firstNamed(assessment);
-  const drawn = shafts?.find(({ line }) => line.address === address) ?? shafts?.[0];
+    assessment?.shafts.find((one) => one.address === element)?.address ??
+    (assessment ? firstNamed(assessment) : undefined);
+  // What is touched answers first; the sheet follows when there is time.
+  const shafts = useDeferredValue(latest);
+  const drawnAddress = useDeferredValue(address);
+  if (!assessment) return null;
+  const drawn = shafts?.find(({ line }) => line.address === drawnAddress) ?? shafts?.[0];
   return (
     <section className="list shaft-panel" aria-labelledby={`${id}-heading`}>
       <h2 id={`${id}-heading`}>Along a shaft</h2>
@@ -42,7 +45,7 @@ export function ShaftPanel({ state, actions, model }: ScreenProps): JSX.Element 
           <select
             id={`${id}-shaft`}
             className="choice"
-            value={drawn?.line.address ?? ''}
+            value={address ?? ''}
             onChange={(event) => setPicked({ shaft: event.target.value, at: element })}
           >
             {assessment.shafts.map((one) => (
@@ -150,6 +153,7 @@ function Known(props: {
   const [first, last] = [line.points[0]?.station ?? 0, line.points.at(-1)?.station ?? 0];
   const reading = asked === null ? null : Math.min(last, Math.max(first, asked));
   const station = reading ?? governs?.station ?? first;
+  const [drawnReading, drawnStation] = [useDeferredValue(reading), useDeferredValue(station)];
   const length = (value: number): string => lengthText(value, units);
   const size = unitSize('length', units);
   return (
@@ -176,7 +180,15 @@ function Known(props: {
           </span>
         )}
       </p>
-      <ShaftSheet line={line} seats={seats} units={units} shop={shop} thin={thin} reading={reading} onRead={setAsked} />
+      <ShaftSheet
+        line={line}
+        seats={seats}
+        units={units}
+        shop={shop}
+        thin={thin}
+        reading={drawnReading}
+        onRead={setAsked}
+      />
       <div className="station-choice">
         <label htmlFor={id}>Read at station {length(station)}</label>
         <input
@@ -190,7 +202,7 @@ function Known(props: {
           onChange={(event) => setAsked(Number(event.target.value))}
         />
       </div>
-      <StationReading line={line} station={station} units={units} />
+      <StationReading line={line} station={drawnStation} units={units} />
       <PlacesTable line={line} governs={governs?.station ?? null} units={units} />
       <details className="plot-table">
         <summary>
