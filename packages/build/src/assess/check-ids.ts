@@ -70,7 +70,6 @@ export const CHECK_IDS = [
   'shaft.yield',
   'shaft.fatigue',
   'shaft.life',
-  'shaft.life',
   'shaft.slope',
   'shaft.critical',
   'shaft.twist',

@@ -19,7 +19,6 @@ import { bearingLasts } from './strength/bearing-life.ts';
 import { bearingRolls, bearingStands, bearingTilts, bearingTurns } from './strength/bearing-limits.ts';
 import { joinBends, joinCentres, joinDraws, joinHolds, joinPasses } from './strength/joins.ts';
 import { shaftLasts } from './strength/shaft-life.ts';
-import { shaftLasts } from './strength/shaft-life.ts';
 import { shaftSlopes, shaftTwists } from './strength/shaft-moves.ts';
 import { shaftWhirls } from './strength/shaft-speed.ts';
 import { shaftEndures, shaftYields } from './strength/shaft-strength.ts';
@@ -99,7 +98,6 @@ export const CHECKS: readonly Check[] = [
   armSlot,
   shaftYields,
   shaftEndures,
-  shaftLasts,
   shaftLasts,
   shaftSlopes,
   shaftWhirls,
