@@ -7,10 +7,11 @@ const YOUNGS = 207e9;
 const SHEAR = 79.3e9;
 
 /**
- * Pieces of the bar: each seat over its width, and between two seats the thinner one of them.
+ * Pieces of the bar: each seat over its width. A build does not say how thick the bar is between two seats: the thinner one of them
+ * counts, which bends most.
  * @param {any} shaft @returns {{ from: number, to: number, d: number }[]}
  */
-export function profile(shaft, between = 'thin') {
+export function profile(shaft) {
   const seats = Object.values(shaft.seats)
     .map((s) => {
       const half = s.width === undefined ? 0 : middle(s.width) / 2;
@@ -22,7 +23,7 @@ export function profile(shaft, between = 'thin') {
   seats.forEach((seat, i) => {
     const before = seats[i - 1];
     if (before !== undefined && seat.from > before.to + 1e-9) {
-      out.push({ from: before.to, to: seat.from, d: Math[between === 'thin' ? 'min' : 'max'](before.d, seat.d) });
+      out.push({ from: before.to, to: seat.from, d: Math.min(before.d, seat.d) });
     }
     if (seat.to > seat.from) out.push(seat);
   });
@@ -32,13 +33,13 @@ export function profile(shaft, between = 'thin') {
 /**
  * @param {any} shaft @param {{ at: g.Vec, force: g.Vec }[]} forces @param {number} stiffness of each bearing @param {number[]} extra stations
  */
-export function bend(shaft, forces, stiffness, extra = [], between = 'thin') {
+export function bend(shaft, forces, stiffness, extra = []) {
   const origin = g.point(shaft.origin);
   const ax = g.axis(shaft);
   const helper = Math.abs(ax[2]) < 0.9 ? [0, 0, 1] : [1, 0, 0];
   const p = g.unit(g.cross(helper, ax));
   const q = g.cross(ax, p);
-  const bar = profile(shaft, between);
+  const bar = profile(shaft);
   const bearings = Object.values(shaft.seats).filter((s) => s.kind === 'bearing');
   const local = forces.map(({ at, force }) => {
     const arm = g.minus(at, origin);
@@ -84,7 +85,5 @@ export function bend(shaft, forces, stiffness, extra = [], between = 'thin') {
     moment: (/** @type {number} */ at) =>
       Math.max(both((plane) => plane.moment(at, 'before')), both((plane) => plane.moment(at, 'after'))),
     reaction: (/** @type {number} */ at) => both((plane) => plane.reaction({ at, stiffness })),
-    bar,
-    nodes,
   };
 }
