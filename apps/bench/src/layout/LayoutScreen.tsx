@@ -287,6 +287,7 @@ export function LayoutScreen({ state, actions, model }: ScreenProps): JSX.Elemen
           model={model}
           actions={actions}
           placing={placing}
+          units={assessment.units}
           locked={faulty ? FAULTY : null}
           onView={(next) => setPicked({ view: next })}
         />
