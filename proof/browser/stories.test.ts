@@ -74,7 +74,7 @@ describe('from an empty folder to a laid-out drive', () => {
     await open(DESK);
     expect(await violations()).toEqual([]);
     for (const [id, text] of SIX) await page.locator(`#${id}`).fill(text);
-    await page.getByText(/Overall reduction in top gear/).waitFor();
+    await page.getByText(/Laid out as chain/).waitFor();
     await page.getByRole('button', { name: 'Lay it out' }).click();
     await laidOut();
     expect(Object.keys(build().path.stages)).toHaveLength(3);

@@ -310,6 +310,15 @@ describe('a photo under a view', () => {
     expect((await lies(page, 200, 240))[0]).toBeCloseTo(-500, -1);
     await page.getByText('only what stands in the plane of its two points is to scale').waitFor();
 
+    // At 2 m a thing 100 mm nearer, seen 300 mm aside, lies 300 · 0.1 / 2 = 15 mm out, and looks 2 / 1.9 as large.
+    const distance = page.getByLabel('The camera stood from that plane');
+    await distance.fill('2');
+    await page.getByText('3 m or 10 ft').waitFor();
+    await distance.fill('2 m');
+    await page
+      .getByText(/looks 5\.3 % larger; seen 300\smm from the middle of the picture it lies 15\smm too far out/)
+      .waitFor();
+
     await page.getByRole('button', { name: 'Hide wheel from the left' }).click();
     expect(await laid(page).count()).toBe(0);
     await page.getByRole('button', { name: 'Show wheel from the left' }).click();

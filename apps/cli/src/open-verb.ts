@@ -56,7 +56,7 @@ export async function openVerb(io: Io, folder: string, options: OpenOptions): Pr
     ]);
   const empty = await isEmpty(resolve(io.cwd, folder));
   if (!empty) {
-    const build = await readBuildText(io, folder);
+    const build = await readBuildText(io, folder, ', or one that is empty or not there yet');
     if (!build.ok) return build.code;
   }
   const say = (line: string) => print(options.json ? io.stderr : io.stdout, [line]);

@@ -6,6 +6,7 @@ import { join } from 'node:path';
 import { createAdaptorServer } from '@hono/node-server';
 import { validateText } from '@oddwheel/build/session';
 import { openDiskStore } from '@oddwheel/store/disk';
+import { BUILD_FILE } from '@oddwheel/store/folder';
 import { createBuildFolder } from '@oddwheel/store/new-build';
 import type { BuildStore } from '@oddwheel/store/store';
 import type { Hono } from 'hono';
@@ -18,7 +19,7 @@ import { listen } from './listen.ts';
 import { follow } from './live.ts';
 import { createPairing } from './pairing.ts';
 import { addRecordApi } from './record-api.ts';
-import { addWaitingApi } from './waiting-api.ts';
+import { addBegunApi, addWaitingApi } from './waiting-api.ts';
 
 interface CommonOptions {
   /** Folder of the built page, with its index.html. */
@@ -102,19 +103,37 @@ export async function startHost(options: HostOptions): Promise<Host> {
       addBuildApi(app, store, live);
       addRecordApi(app, store, live);
       addEventsApi(app, hub, live);
+      addBegunApi(app);
       app.all('/api/*', noSuchAddress);
     });
   };
   const opened = (folder: string): Promise<BuildStore> =>
     openDiskStore(folder, { validate: validateText, now: () => new Date().toISOString() });
-  /** Serves the page without a build, until it begins one. */
-  const waiting = (folder: string): Hono =>
-    appWith((app) =>
-      addWaitingApi(app, async (text) => {
-        await createBuildFolder(folder, text, { validate: validateText });
-        current = served(await opened(folder));
+  /** Serves the page without a build, until one is begun there or put into the folder. */
+  const waiting = (folder: string): Hono => {
+    let turn: Promise<unknown> = Promise.resolve();
+    const inTurn = <T>(work: () => Promise<T>): Promise<T> => {
+      const done = turn.then(work, work);
+      turn = done.catch(() => undefined);
+      return done;
+    };
+    let begun: Hono | null = null;
+    const serve = async (): Promise<Hono> => {
+      begun ??= served(await opened(folder));
+      current = begun;
+      return begun;
+    };
+    return appWith((app) =>
+      addWaitingApi(app, {
+        begin: (text) =>
+          inTurn(async () => {
+            await createBuildFolder(folder, text, { validate: validateText });
+            await serve();
+          }),
+        found: () => inTurn(async () => (begun || existsSync(join(folder, BUILD_FILE)) ? serve() : null)),
       }),
     );
+  };
   let current =
     'store' in options
       ? served(options.store)

@@ -20,6 +20,7 @@ import { bevelPitchAngles } from './bevel/pitch-angles.ts';
 import { bevelSense } from './bevel/sense.ts';
 import { bevelSpiralForces } from './bevel/spiral-forces.ts';
 import { bevelVirtualTeeth } from './bevel/virtual-teeth.ts';
+import { cameraOutOfPlane } from './camera/out-of-plane.ts';
 import { chainAlignment } from './chain/alignment.ts';
 import { chainCentreDistance } from './chain/centre-distance.ts';
 import { chainCentreDistanceApprox } from './chain/centre-distance-approx.ts';
@@ -145,6 +146,7 @@ export const METHODS: readonly Method[] = [
   bevelSpiralForces,
   bevelVirtualTeeth,
   boundedCurve,
+  cameraOutOfPlane,
   chainAlignment,
   chainCentreDistance,
   chainCentreDistanceApprox,

@@ -3,6 +3,7 @@ import { movesIn } from '@oddwheel/build/placing/snap';
 import type { View, ViewId } from '@oddwheel/sheets/drawing';
 import { type JSX, useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { LayoutPanels } from '../layout-panels/LayoutPanels.tsx';
+import { StandsOn } from '../start/StandsOn.tsx';
 import { elementOf } from '../state/bench.ts';
 import { keepChoice, keptChoice } from '../state/device.ts';
 import type { ScreenProps } from '../steps/screen.ts';
@@ -135,11 +136,12 @@ export function LayoutScreen({ state, actions, model }: ScreenProps): JSX.Elemen
     () =>
       state.assessment && (
         <>
+          <StandsOn model={model} hash={state.hash} onReveal={actions.reveal} />
           <ClearanceList rows={state.assessment.clearance.rows} onSelect={actions.reveal} />
           <LayoutPanels state={state} actions={actions} armAngle={angle} />
         </>
       ),
-    [state, actions, angle],
+    [state, actions, model, angle],
   );
 
   if (!assessment) return null;
@@ -285,6 +287,7 @@ export function LayoutScreen({ state, actions, model }: ScreenProps): JSX.Elemen
           model={model}
           actions={actions}
           placing={placing}
+          units={assessment.units}
           locked={faulty ? FAULTY : null}
           onView={(next) => setPicked({ view: next })}
         />

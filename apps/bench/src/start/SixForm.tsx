@@ -1,12 +1,11 @@
-import type { BeginResult, FieldFault, SixKey } from '@oddwheel/build/begin/types';
+import type { BeginResult, FieldFault, SixKey, SoFar } from '@oddwheel/build/begin/types';
 import type { Fault } from '@oddwheel/build/fault';
-import { type JSX, useEffect, useId, useRef, useState } from 'react';
-import { faultSentence } from '../inspector/fault-sentence.ts';
-import { UnitTaps } from '../inspector/UnitTaps.tsx';
-import { digits } from '../numbers/shown.ts';
+import { type JSX, useEffect, useRef, useState } from 'react';
 import { latestWins } from '../worker/latest.ts';
 import type { RemoteModel } from '../worker/remote.ts';
-import { isWhole, NOTHING_TYPED, SIX, type SixBox, type Typed } from './six.ts';
+import { SixAnswer } from './SixAnswer.tsx';
+import { boxId, SixField } from './SixField.tsx';
+import { isWhole, NOTHING_TYPED, SIX, type Typed } from './six.ts';
 
 interface Props {
   readonly model: RemoteModel;
@@ -14,42 +13,58 @@ interface Props {
   readonly onBegin: (text: string) => Promise<readonly Fault[]>;
 }
 
-/** Pause in typing after which the model is asked, ms. */
+/** Pause in typing after which the first layout is tried, ms. */
 const PAUSE = 250;
+const NOTHING_KNOWN: SoFar = { faults: [], overall: null, path: null };
 
 /** Six fields, the reduction that they ask for while they are typed, and a first laid-out build of them. */
 export function SixForm({ model, onBegin }: Props): JSX.Element {
   const [typed, setTyped] = useState<Typed>(NOTHING_TYPED);
   const [left, setLeft] = useState<ReadonlySet<SixKey>>(new Set());
+  const [known, setKnown] = useState<SoFar>(NOTHING_KNOWN);
+  /** The layout of what is typed now; null while it is not whole or not tried yet. */
   const [result, setResult] = useState<BeginResult | null>(null);
   const [asked, setAsked] = useState(false);
   const [faults, setFaults] = useState<readonly Fault[]>([]);
-  const ask = useRef(
+  const askKnown = useRef(
+    latestWins<Typed>(
+      async (six) => setKnown(await model.soFar(six)),
+      () => setKnown(NOTHING_KNOWN),
+    ),
+  );
+  const askLayout = useRef(
     latestWins<Typed>(
       async (six) => setResult(await model.begin(six)),
       () => setResult(null),
     ),
   );
+  const put = (key: SixKey, text: string | null): void => {
+    const next = { ...typed, [key]: text };
+    setTyped(next);
+    setResult(null);
+    askKnown.current(next);
+  };
   useEffect(() => {
-    if (!isWhole(typed) && !asked) {
-      setResult(null);
-      return;
-    }
-    const timer = setTimeout(() => ask.current(typed), PAUSE);
+    if (!isWhole(typed) && !asked) return;
+    const timer = setTimeout(() => askLayout.current(typed), PAUSE);
     return () => clearTimeout(timer);
   }, [typed, asked]);
 
-  const put = (key: SixKey, text: string | null): void => setTyped((before) => ({ ...before, [key]: text }));
-  const wrong = (key: SixKey): FieldFault | null =>
-    result && !result.ok && (asked || left.has(key))
-      ? (result.faults.find(({ field }) => field === key) ?? null)
-      : null;
+  const wrong = (key: SixKey): FieldFault | null => {
+    const here = ({ field }: FieldFault): boolean => field === key;
+    if (result && !result.ok && (asked || isWhole(typed))) return result.faults.find(here) ?? null;
+    return left.has(key) ? (known.faults.find(here) ?? null) : null;
+  };
+  const busy = useRef(false);
   const layOut = async (): Promise<void> => {
     setAsked(true);
-    const made = await model.begin(typed);
+    if (busy.current) return;
+    busy.current = true;
+    const made = result?.ok ? result : await model.begin(typed);
     setResult(made);
     if (made.ok) setFaults(await onBegin(made.text));
-    else document.getElementById(boxId(made.faults[0]?.field ?? 'power'))?.focus();
+    busy.current = false;
+    if (!made.ok) document.getElementById(boxId(made.faults[0]?.field ?? 'power'))?.focus();
   };
 
   return (
@@ -62,7 +77,7 @@ export function SixForm({ model, onBegin }: Props): JSX.Element {
         void layOut();
       }}
     >
-      <h3 id="six-heading">Six fields</h3>
+      <h3 id="six-heading">Begin with six fields</h3>
       <p className="lead">
         Two chains and a bevel pair are laid out from these. All that they leave open is taken from what is usual,
         marked as such, and listed by how much hangs on it.
@@ -72,7 +87,7 @@ export function SixForm({ model, onBegin }: Props): JSX.Element {
           <fieldset key={title}>
             <legend>{title}</legend>
             {boxes.map((box) => (
-              <Box
+              <SixField
                 key={box.key}
                 box={box}
                 text={typed[box.key]}
@@ -84,16 +99,7 @@ export function SixForm({ model, onBegin }: Props): JSX.Element {
           </fieldset>
         ))}
       </div>
-      <p className="six-answer" aria-live="polite">
-        {result?.ok ? (
-          <>
-            Overall reduction in top gear <b>{digits(result.overall, 2)} : 1</b>, as {result.train}.
-          </>
-        ) : (
-          <span className="lead">The overall reduction stands here once all six are typed.</span>
-        )}
-      </p>
-      {result?.ok && <Stands result={result} />}
+      <SixAnswer typed={typed} known={known} result={result} />
       <p>
         <button type="submit" className="button">
           Lay it out
@@ -104,98 +110,22 @@ export function SixForm({ model, onBegin }: Props): JSX.Element {
           {fault.address} {fault.problem}
         </p>
       ))}
+      {result?.ok && (
+        <section className="list" aria-labelledby="choices-heading">
+          <h3 id="choices-heading">What would be laid out</h3>
+          <ul className="plain-list choices">
+            {result.choices.map((choice) => (
+              <li key={choice.what}>
+                <b>{choice.what}</b>
+                <span>
+                  {choice.chosen}
+                  <span className="note">{choice.why}</span>
+                </span>
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
     </form>
-  );
-}
-
-/** What the layout chose, and what it stands on that nobody typed, most of it first. */
-function Stands({ result }: { result: Extract<BeginResult, { readonly ok: true }> }): JSX.Element {
-  const { choices, assumptions } = result;
-  return (
-    <details className="stands">
-      <summary>
-        {choices.length} parts chosen, {assumptions.length} values taken from what is usual
-      </summary>
-      <ul className="plain-list">
-        {choices.map((choice) => (
-          <li key={choice.what}>
-            <b>{choice.what}</b> {choice.chosen} <span className="lead">{choice.why}</span>
-          </li>
-        ))}
-      </ul>
-      <p className="lead">
-        Taken from what is usual, by how many findings hang on it. Each can be typed later, where it stands.
-      </p>
-      <ol className="plain-list">
-        {assumptions.map((one) => (
-          <li key={one.address}>
-            <b>{one.name}</b> {one.text}{' '}
-            <span className="lead">
-              {one.why}
-              {one.findings > 0 && ` ${one.findings} ${one.findings === 1 ? 'finding hangs' : 'findings hang'} on it.`}
-            </span>
-          </li>
-        ))}
-      </ol>
-    </details>
-  );
-}
-
-const boxId = (key: SixKey): string => `six-${key}`;
-
-function Box(props: {
-  box: SixBox;
-  text: string | null;
-  fault: FieldFault | null;
-  onText: (text: string | null) => void;
-  onLeave: () => void;
-}): JSX.Element {
-  const { box, text, fault, onText, onLeave } = props;
-  const notes = useId();
-  const unknown = text === null;
-  return (
-    <div className="field">
-      <label htmlFor={boxId(box.key)}>{box.name}</label>
-      <input
-        id={boxId(box.key)}
-        type="text"
-        className={fault ? 'wrong' : ''}
-        aria-invalid={fault !== null}
-        aria-describedby={notes}
-        autoComplete="off"
-        autoCapitalize="off"
-        spellCheck={false}
-        disabled={unknown}
-        value={text ?? ''}
-        onChange={(event) => onText(event.target.value)}
-        onBlur={onLeave}
-      />
-      {box.kind !== null && (
-        <UnitTaps
-          name={box.name}
-          kind={box.kind}
-          text={text ?? ''}
-          disabled={(text ?? '').trim() === ''}
-          onText={onText}
-        />
-      )}
-      {box.key === 'gears' && (
-        <label className="tick">
-          <input type="checkbox" checked={unknown} onChange={(event) => onText(event.target.checked ? null : '')} />{' '}
-          don’t know
-        </label>
-      )}
-      <div id={notes} className="field-notes">
-        {fault ? (
-          <p className="fails" role="alert">
-            {faultSentence(fault, box.name)}
-          </p>
-        ) : (
-          (text ?? '').trim() === '' && (
-            <p>{unknown ? 'ranges that are usual stand in' : `for example ${box.example}`}</p>
-          )
-        )}
-      </div>
-    </div>
   );
 }

@@ -1,7 +1,7 @@
 import type { Fault } from '@oddwheel/build/fault';
 import { type JSX, useState } from 'react';
 import type { BuildActions } from '../link/build-actions.ts';
-import { DEMO_NAMES, demoText } from '../link/demos.ts';
+import { DEMO_BUILDS, demoText } from '../link/demos.ts';
 import { KeptList, OpenFile } from '../link-panels/BuildsDialog.tsx';
 import type { Shelf } from '../worker/keeper-api.ts';
 import type { RemoteModel } from '../worker/remote.ts';
@@ -29,18 +29,30 @@ export function StartSheet({ model, builds, shelf, onBegun }: Props): JSX.Elemen
   return (
     <section className="start builds" aria-labelledby="empty-heading">
       <h2 id="empty-heading">No build on the sheet</h2>
+      <p>
+        Oddwheel marries an engine to a wheel that it was never made for: it lays the drive out to scale, and says what
+        holds and what does not.
+      </p>
+      <p className="to-demos">
+        <button type="button" className="link" onClick={() => document.getElementById('demo-heading')?.focus()}>
+          To the demos
+        </button>
+      </p>
       <div className="start-ways">
         <SixForm model={model} onBegin={begin} />
         <div className="start-others">
           <section aria-labelledby="demo-heading">
-            <h3 id="demo-heading">Look at a demo</h3>
+            <h3 id="demo-heading" tabIndex={-1}>
+              Look at a demo
+            </h3>
             <p className="lead">All of them are invented.{shelf === null && ' A copy goes into the folder.'}</p>
             <ul className="plain-list">
-              {DEMO_NAMES.map((name) => (
+              {DEMO_BUILDS.map(({ name, about }) => (
                 <li key={name}>
                   <button type="button" className="button" onClick={() => void demo(name)}>
                     {name}
                   </button>
+                  <p>{about.replace(' (invented)', '')}</p>
                 </li>
               ))}
             </ul>

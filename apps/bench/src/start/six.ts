@@ -66,7 +66,16 @@ export const NOTHING_TYPED: Typed = {
   speed: '',
 };
 
-/** Whether everything that must be typed is there, so that the model can be asked. */
+const isBlank = (typed: Typed, { key }: SixBox): boolean => key !== 'primary' && typed[key]?.trim() === '';
+
+/** Whether everything that must be typed is there, so that a layout can be tried. */
 export function isWhole(typed: Typed): boolean {
-  return Object.entries(typed).every(([key, text]) => key === 'primary' || text === null || text.trim() !== '');
+  return stillToType(typed).length === 0;
+}
+
+/** What must still be typed, in words: "peak torque", "mass". */
+export function stillToType(typed: Typed): readonly string[] {
+  return SIX.filter(({ boxes }) => boxes.some((box) => isBlank(typed, box))).map(({ title }) =>
+    title.replace(/^\d /, '').toLowerCase(),
+  );
 }

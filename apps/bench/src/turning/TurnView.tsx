@@ -45,6 +45,11 @@ interface Props {
 
 const MISSING =
   'This browser draws nothing in space here: it has no WebGL, or it is switched off. The drawing shows the same parts to scale, and they stand in words below.';
+/** On a picture narrower than this the handle would cover what it moves. */
+const SMALL = 600;
+/** Room that a handle of the shop takes below where it is held, px. */
+const CORNER_ROOM = 16;
+const HERE: readonly [number, number] = [0, 0];
 const ZOOM_STEP = 1.5;
 /** Misses of a fingertip or a mouse, px, and how many places are tried round it. */
 const MISSES = [0, 5, 10];
@@ -185,8 +190,7 @@ export function TurnView(props: Props): JSX.Element {
             <MoveHandle
               placed={placed}
               view={{ ...axes, title: plane.title }}
-              at={[0, 0]}
-              laid={laid}
+              {...(width < SMALL ? inCorner(laid) : { at: HERE, laid })}
               mover={inPlane}
             />
           )}
@@ -201,3 +205,9 @@ export function TurnView(props: Props): JSX.Element {
     </>
   );
 }
+
+/** A handle far off to the lower right, which is held at the corner of the picture. */
+const inCorner = (laid: Framed): { readonly at: readonly [number, number]; readonly laid: Framed } => ({
+  at: [1e6, -1e6],
+  laid: { ...laid, height: laid.height - CORNER_ROOM },
+});

@@ -151,6 +151,7 @@ export function startSpace(canvas: HTMLCanvasElement): Space {
   let instead: readonly Drawn[] = [];
   let chosen: (part: SpacePart) => boolean = () => false;
   let framing: Framing | null = null;
+  let sized = '';
   let frame = 0;
 
   const draw = (): void => {
@@ -197,8 +198,13 @@ export function startSpace(canvas: HTMLCanvasElement): Space {
     if (!framing) return;
     const { axes, centre, scale, width, height } = framing;
     const pixels = Math.min(MOST_PIXELS, window.devicePixelRatio);
-    renderer.setPixelRatio(pixels);
-    renderer.setSize(width, height, false);
+    // Setting a size takes a new buffer, even where it is the same.
+    const size = [width, height, pixels].join(' ');
+    if (size !== sized) {
+      sized = size;
+      renderer.setPixelRatio(pixels);
+      renderer.setSize(width, height, false);
+    }
     const reach = drawn.reduce((most, { part }) => {
       const far = [part.least, part.most].flatMap((at) => at.map((x, k) => Math.abs(x - (centre[k] ?? 0))));
       return Math.max(most, ...far);

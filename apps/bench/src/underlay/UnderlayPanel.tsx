@@ -16,6 +16,7 @@ interface Props {
   readonly model: RemoteModel;
   readonly actions: Actions;
   readonly placing: Placing | null;
+  readonly units: Readonly<Record<string, string>>;
   /** Why nothing can be edited; null where it can. */
   readonly locked: string | null;
   readonly onView: (view: UnderView) => void;
@@ -25,7 +26,7 @@ type Picture = Underlays['pictures'][number];
 
 /** Photos and scans of the build, laid under a view of the drawing by two known points. */
 export function UnderlayPanel(props: Props): JSX.Element {
-  const { underlays, model, actions, placing, locked, onView } = props;
+  const { underlays, model, actions, placing, units, locked, onView } = props;
   const { pictures, strength, setStrength } = underlays;
   const [laying, setLaying] = useState<{ readonly address: string; readonly fields: readonly Field[] } | null>(null);
   const tools = useMemo(() => structureTools(model, actions), [model, actions]);
@@ -80,7 +81,7 @@ export function UnderlayPanel(props: Props): JSX.Element {
           />
         </label>
       )}
-      {(open !== undefined || pictures.some(({ under }) => under !== null)) && <CameraCaution />}
+      {(open !== undefined || pictures.some(({ under }) => under !== null)) && <CameraCaution units={units} />}
       {open && laying && locked === null && (
         <LayPicture
           key={open.address}

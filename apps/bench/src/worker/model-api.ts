@@ -2,7 +2,7 @@ import type { BesideRow } from '@oddwheel/build/assess/beside';
 import type { RoadCurves } from '@oddwheel/build/assess/road/curve-types';
 import type { Known } from '@oddwheel/build/assess/road/types';
 import type { Here } from '@oddwheel/build/assess/types';
-import type { BeginResult, SixFields } from '@oddwheel/build/begin/types';
+import type { BeginAssumption, BeginResult, SixFields, SoFar } from '@oddwheel/build/begin/types';
 import type { Patch } from '@oddwheel/build/document/patch';
 import type { EditRequest, Form, Structure, StructureEdit } from '@oddwheel/build/edit/types';
 import type { Fault } from '@oddwheel/build/fault';
@@ -50,6 +50,10 @@ export interface ModelApi extends LayoutApi, ShaftApi {
   readonly close: () => void;
   /** A first laid-out build from six fields; none need be open. */
   readonly begin: (six: SixFields) => BeginResult;
+  /** What six fields come to while they are typed; no build need be open. */
+  readonly soFar: (six: SixFields) => SoFar;
+  /** What the open build stands on and nobody typed, what matters most first; null when the build changed meanwhile. */
+  readonly standsOn: () => Promise<readonly BeginAssumption[] | null>;
   readonly apply: (patches: readonly Patch[]) => Outcome;
   /**
    * Tries the ends of all uncertain inputs, which `open` and `apply` leave for later; others are answered in between.

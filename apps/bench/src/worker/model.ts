@@ -1,6 +1,9 @@
 import { besideRows } from '@oddwheel/build/assess/beside';
 import type { Assessment } from '@oddwheel/build/assess/types';
+import { assumptionsOf } from '@oddwheel/build/begin/assumptions';
 import { beginBuild } from '@oddwheel/build/begin/begin-build';
+import { soFar } from '@oddwheel/build/begin/read-six';
+import type { BeginAssumption } from '@oddwheel/build/begin/types';
 import type { Patch } from '@oddwheel/build/document/patch';
 import { structureAt } from '@oddwheel/build/edit/additions';
 import { formFor, structureEdit } from '@oddwheel/build/edit/structure-edit';
@@ -71,6 +74,8 @@ export function createModel(): ModelApi {
       sent = null;
     },
     begin: beginBuild,
+    soFar,
+    standsOn: () => standsOn(current),
     apply: (patches) => {
       const edited = applyEdit(current(), patches, 'not yet');
       return edited.ok ? outcome(edited.session) : { ok: false, faults: edited.faults };
@@ -112,6 +117,17 @@ export function createModel(): ModelApi {
     explain: (findingId, caseId) => explainFinding(current(), findingId, caseId ?? undefined),
     roadCurves: () => roadCurvesOf(current()),
   };
+}
+
+/** Lets every question that waits come first, so that this long one never holds an edit up. */
+async function standsOn(current: () => Session): Promise<readonly BeginAssumption[] | null> {
+  const session = current();
+  const asked = assumptionsOf(session);
+  for (let next = asked.next(); ; next = asked.next()) {
+    if (next.done) return next.value;
+    await new Promise((resolve) => setTimeout(resolve));
+    if (current().build !== session.build) return null;
+  }
 }
 
 /** The parts of the brief and the settings that are no column of the path. */

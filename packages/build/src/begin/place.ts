@@ -78,6 +78,8 @@ const down = (length: number): number => Math.floor(length / PLACE - 0.01) * PLA
 
 /** Room between parts next to each other on a shaft. */
 const GAP = 10 * MM;
+/** Between a sprocket and the bearing beside it: the chain's pins stand out beyond the sprocket, and its other end moves. */
+const CHAIN_GAP = 20 * MM;
 /** Least part of the wheel's radius that stays free below the sprocket beside it. */
 const FREE_OF_WHEEL = 0.25;
 /** Centres of a drive that pulses: at least so many pitches (chain-limits/centres-pulsating). */
@@ -199,12 +201,12 @@ export function place(read: ReadSix, split: Split, chains: Chains, clearance: nu
   const besideGear = up(cones.gearAt + cones.gearHalf + GAP + bearingB.width / 2);
   const line = up(
     Math.max(
-      besideGear + bearingB.width / 2 + GAP + second.width / 2,
-      axleBearing + BEARING_C.width / 2 + GAP + second.width / 2,
+      besideGear + bearingB.width / 2 + CHAIN_GAP + second.width / 2,
+      axleBearing + BEARING_C.width / 2 + CHAIN_GAP + second.width / 2,
     ),
   );
   // A wide tyre pushes the sprocket out; the bearing goes with it, so that the shaft bends little.
-  const leftB = Math.max(besideGear, down(line - second.width / 2 - GAP - bearingB.width / 2));
+  const leftB = Math.max(besideGear, down(line - second.width / 2 - CHAIN_GAP - bearingB.width / 2));
   const beyond = 20 * MM;
   // Shaft A, along: from its sprocket in front back to the pinion; distances from the apex.
   const rearA = up(
@@ -213,7 +215,7 @@ export function place(read: ReadSix, split: Split, chains: Chains, clearance: nu
       bearingA.width / 2,
   );
   const frontA = rearA + up(Math.max(100 * MM, 3 * bearingA.bore), 5 * MM);
-  const sprocketA = frontA + up(bearingA.width / 2 + GAP + first.width / 2);
+  const sprocketA = frontA + up(bearingA.width / 2 + CHAIN_GAP + first.width / 2);
   const endA = sprocketA + up(first.width / 2 + beyond);
 
   const across = near(first.centres * Math.cos(SLOPE), 5 * MM);
