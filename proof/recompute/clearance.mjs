@@ -91,7 +91,9 @@ function bevelGearToTyre(build, stage) {
   if (found === null) throw new Error(`Not a tyre size: ${build.brief.wheel.tyre}`);
   const [width, aspect, rim] = found.slice(1).map(Number);
   const tyre = ((rim * 25.4) / 2 + (width * aspect) / 100) / 1e3;
-  const slot = Object.values(build.path.adjusters).find((a) => a.sets === 'slack' && a.along[2] !== 0 && a.along[0] !== 0);
+  const slot = Object.values(build.path.adjusters).find(
+    (a) => a.sets === 'slack' && a.along[2] !== 0 && a.along[0] !== 0,
+  );
   const axle = g.shaftOf(build, slot.moves);
   const moved = g.minus(g.point(axle.origin), g.times(g.unit(slot.along), middle(slot.travel)));
   const between = Math.hypot(moved[0] - centre[0], moved[2] - centre[2]);
@@ -112,7 +114,14 @@ export function rooms(build, filled) {
     const gear = spurGear(build, stages.spur, 'to');
     return {
       '/path/stages/chain': chainRoom(build, stages.chain, 'to', bearing(build, 'axle/bearing-left'), arm, filled),
-      '/path/shafts/jackshaft': chainRoom(build, stages.chain, 'from', bearing(build, 'jackshaft/bearing-left'), arm, filled),
+      '/path/shafts/jackshaft': chainRoom(
+        build,
+        stages.chain,
+        'from',
+        bearing(build, 'jackshaft/bearing-left'),
+        arm,
+        filled,
+      ),
       '/brief/engine/output': room(bearing(build, 'output/bearing'), gear),
       '/path/stages/spur': chainRoom(build, stages.chain, 'from', gear, arm, filled),
     };
@@ -125,7 +134,14 @@ export function rooms(build, filled) {
     '/path/stages/bevel': bevelGearToTyre(build, stages.bevel),
     '/path/shafts/shaft-a': shaftToBevelGear(build, stages.bevel),
     '/path/stages/chain-2': chainRoom(build, second, 'to', bearing(build, 'axle-c/bearing-left'), arm, filled),
-    '/brief/engine/output': chainRoom(build, first, 'from', bearing(build, 'output/bearing'), 'engine subframe', filled),
+    '/brief/engine/output': chainRoom(
+      build,
+      first,
+      'from',
+      bearing(build, 'output/bearing'),
+      'engine subframe',
+      filled,
+    ),
     '/path/shafts/shaft-b': chainRoom(build, second, 'from', bearing(build, 'shaft-b/bearing-left'), arm, filled),
   };
 }

@@ -54,17 +54,28 @@ function endurance(sut, d, reliability) {
   return Math.min(1, 4.51 * (sut / 1e6) ** -0.265) * size * reliability * Math.min(0.5 * sut, 700e6);
 }
 
-/** Diameter of the seat that a shoulder at this station holds. @param {any} shaft @param {number} at */
-function heldByShoulder(shaft, at) {
-  const found = Object.values(shaft.seats).find((s) => {
-    const half = s.width === undefined ? 0 : middle(s.width) / 2;
-    const [start, end] = [middle(s.station) - half, middle(s.station) + half];
-    return (
-      (s.held?.towardStart === 'shoulder' && Math.abs(start - at) < 1e-9) ||
-      (s.held?.towardEnd === 'shoulder' && Math.abs(end - at) < 1e-9)
-    );
+/**
+ * Steps of a bar between each two of its seats. Where a seat is held by a shoulder the bar beside it is thicker than the seat: as thick as
+ * the next seat, or a fifth over its own. Else the step may stand anywhere between the two, so at both ends of the gap.
+ * @param {any} shaft @returns {{ at: number, d: number, large: number }[]}
+ */
+function steps(shaft) {
+  const seats = Object.values(shaft.seats)
+    .map((s) => ({ ...s, at: middle(s.station), d: middle(s.diameter), half: middle(s.width ?? '0 mm') / 2 }))
+    .sort((a, b) => a.at - b.at);
+  return seats.slice(1).flatMap((right, i) => {
+    const left = seats[i];
+    const [from, to] = [left.at + left.half, right.at - right.half];
+    const shoulders = [
+      { here: left.held?.towardEnd === 'shoulder', at: from, d: left.d, other: right.d },
+      { here: right.held?.towardStart === 'shoulder', at: to, d: right.d, other: left.d },
+    ].filter((s) => s.here);
+    if (shoulders.length > 0) {
+      return shoulders.map(({ at, d, other }) => ({ at, d, large: other > d ? other : 1.2 * d }));
+    }
+    const [d, large] = [Math.min(left.d, right.d), Math.max(left.d, right.d)];
+    return large - d < 1e-9 ? [] : [from, to].map((at) => ({ at, d, large }));
   });
-  return found === undefined ? undefined : middle(found.diameter);
 }
 
 /** @param {any} shaft @returns {{ at: number, d: number, kt: number, kts: number, r: number, name: string }[]} */
@@ -72,21 +83,14 @@ function notches(shaft) {
   const bar = profile(shaft);
   /** @type {{ at: number, d: number, kt: number, kts: number, r: number, name: string }[]} */
   const out = [];
-  bar.slice(1).forEach((right, i) => {
-    const left = bar[i];
-    const at = right.from;
-    // Where a seat is held by a shoulder the bar beside it is thicker than the seat, so the seat itself is the thin side.
-    const held = heldByShoulder(shaft, at);
-    if (held === undefined && Math.abs(left.d - right.d) < 1e-9) return;
-    const d = held ?? Math.min(left.d, right.d);
-    const large = held === undefined ? Math.max(left.d, right.d) : 1.2 * d;
+  for (const { at, d, large } of steps(shaft)) {
     const said = Object.values(shaft.notches ?? {}).find(
       (n) => n.kind === 'shoulder' && Math.abs(middle(n.station) - at) < 1e-3,
     );
     const r = said === undefined ? 0.02 * d : middle(said.radius);
     const kt = shoulder('bending', large, d, r);
     out.push({ at, d, kt, kts: shoulder('torsion', large, d, r), r, name: 'step' });
-  });
+  }
   for (const seat of Object.values(shaft.seats)) {
     for (const [end, side] of [
       ['towardStart', -1],
@@ -132,7 +136,14 @@ export function weakest(shaft, forces, torque, loaded, lasting = '99') {
     const turning = n.at > loaded[0] - 1e-9 && n.at < loaded[1] + 1e-9 ? torque : 0;
     const swing = (notch('bending', n.kt, n.r, sut) * 32 * line.moment(n.at)) / (Math.PI * n.d ** 3);
     const mean = (Math.sqrt(3) * notch('torsion', n.kts, n.r, sut) * 16 * turning) / (Math.PI * n.d ** 3);
-    return { name: n.name, at: n.at, d: n.d, swing, mean, reserve: 1 / (swing / endurance(sut, n.d, RELIABILITY[lasting]) + mean / sut) };
+    return {
+      name: n.name,
+      at: n.at,
+      d: n.d,
+      swing,
+      mean,
+      reserve: 1 / (swing / endurance(sut, n.d, RELIABILITY[lasting]) + mean / sut),
+    };
   });
   return rows.reduce((least, row) => (row.reserve < least.reserve ? row : least));
 }

@@ -1,7 +1,7 @@
 // Torques and the forces they put on each shaft's seats.
 import * as g from './geometry.mjs';
-import { middle, ratio } from './units.mjs';
 import { BOX_EFFICIENCY, CHAINS, EFFICIENCY, PRESSURE_ANGLE } from './tables.mjs';
+import { middle, ratio } from './units.mjs';
 
 /** @param {any} build */
 export const peakTorque = (build) =>
@@ -55,10 +55,26 @@ export function seatForces(build, torque) {
         ? [r1, r2]
         : [bevel.mean * Math.sin(bevel.pitchDriver), bevel.mean * Math.cos(bevel.pitchDriver)];
     const pull = [Math.abs(torque.get(fromId) ?? 0) / arm[0], Math.abs(torque.get(toId) ?? 0) / arm[1]];
-    out.get(fromId)?.push({ seat: fromSeat, at: at[0], force: g.times(perTorque, pull[0]) });
-    out.get(toId)?.push({ seat: toSeat, at: at[1], force: g.times(perTorque, -pull[1]) });
+    const back = stage.idler !== undefined && (torque.get('output') ?? 0) < 0;
+    const ends = back ? roundIdler(stage, from, to, omega) : [perTorque, g.times(perTorque, -1)];
+    out.get(fromId)?.push({ seat: fromSeat, at: at[0], force: g.times(ends[0], pull[0]) });
+    out.get(toId)?.push({ seat: toSeat, at: at[1], force: g.times(ends[1], pull[1]) });
   }
   return out;
+}
+
+/**
+ * Directions in which a chain draws its two sprockets when the span over a fixed idler is the tight one. The idler runs outside the
+ * loop, so each piece crosses over from the sprocket's side to the idler's.
+ * @param {any} stage @param {g.Vec} from @param {g.Vec} to @param {g.Vec} omega
+ * @returns {g.Vec[]}
+ */
+function roundIdler(stage, from, to, omega) {
+  const own = CHAINS[stage.chain].pitch / (2 * Math.sin(Math.PI / stage.idler.teeth));
+  const centre = g.point(stage.idler.at);
+  const [r1, r2] = radii(stage);
+  // An idler that turns the other way counts with a radius below zero; holding back, the span that is slack in drive pulls.
+  return [g.spans(from, centre, r1, -own, omega).slack, g.spans(to, centre, r2, -own, g.times(omega, -1)).slack];
 }
 
 /**

@@ -43,7 +43,10 @@ function pulling(build) {
   return { torque, forces };
 }
 
-/** @param {string} id @param {any} shaft @returns {[number, number]} */
+/** @param {any} build @param {string} end of a stage, `shaft/seat` */
+const stageKind = (build, end) => Object.values(build.path.stages).find((s) => s.from === end || s.to === end)?.kind;
+
+/** Stations between which a shaft carries its torque; a gearbox may put it in anywhere. @param {string} id @param {any} shaft @returns {[number, number]} */
 function carries(id, shaft) {
   const stations = Object.values(shaft.seats)
     .filter((s) => s.kind !== 'bearing' || id === 'output')
@@ -60,7 +63,7 @@ export function reserves(demo) {
   const build = JSON.parse(textOf(demo));
   const { torque, forces } = pulling(build);
   /** @type {Record<string, number>} */
-  const out = { 'road.lift:/brief/vehicle': lifting(build) };
+  const out = { 'road.lift:/brief/vehicle': lifting(build, [...torque.values()].at(-1) ?? 0) };
   if (build.brief.vehicle.contact.startsWith('three')) out['road.tip:/brief/vehicle/track'] = tipping(build);
   for (const [address, room] of Object.entries(rooms(build, true))) out[`clear.parts:${address}`] = room / WANTED;
   for (const [key, stage] of Object.entries(build.path.stages)) {
@@ -80,8 +83,10 @@ export function reserves(demo) {
     const address = id === 'output' ? '/brief/engine/output' : `/path/shafts/${id}`;
     const line = bend(shaft, forces.get(id) ?? [], BEARING_STIFFNESS);
     const still = bend(shaft, stopped.get(id) ?? [], BEARING_STIFFNESS);
-    const slopes = Object.values(shaft.seats)
-      .filter((s) => s.kind === 'gear' || s.kind === 'sprocket')
+    // Bevel gears have their own limit: how far they move.
+    const slopes = Object.entries(shaft.seats)
+      .filter(([key, s]) => s.kind === 'sprocket' || (s.kind === 'gear' && stageKind(build, `${id}/${key}`) === 'spur'))
+      .map(([, s]) => s)
       .map((s) => SLOPES[/** @type {'gear' | 'sprocket'} */ (s.kind)] / line.slope(middle(s.station)));
     if (slopes.length > 0) out[`shaft.slope:${address}`] = Math.min(...slopes);
     for (const [key, seat] of Object.entries(shaft.seats)) {

@@ -83,7 +83,10 @@ export function bend(shaft, forces, stiffness, extra = []) {
     slope: (/** @type {number} */ at) => both((plane) => plane.slope(at)),
     move: (/** @type {number} */ at) => both((plane) => plane.move(at)),
     moment: (/** @type {number} */ at) =>
-      Math.max(both((plane) => plane.moment(at, 'before')), both((plane) => plane.moment(at, 'after'))),
+      Math.max(
+        both((plane) => plane.moment(at, 'before')),
+        both((plane) => plane.moment(at, 'after')),
+      ),
     reaction: (/** @type {number} */ at) => both((plane) => plane.reaction({ at, stiffness })),
   };
 }

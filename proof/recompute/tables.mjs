@@ -12,7 +12,7 @@ export const EFFICIENCY = { chain: (0.96 + 0.99) / 2, spur: (0.96 + 0.99) / 2, b
  * @type {Record<string, { pitch: number, plate: number, pin: number, fastener: number }>}
  */
 export const CHAINS = {
-  '60': { pitch: 0.01905, plate: 0.0181, pin: 0.0259, fastener: 0.0046 },
+  60: { pitch: 0.01905, plate: 0.0181, pin: 0.0259, fastener: 0.0046 },
   '10B': { pitch: 0.015875, plate: 0.01473, pin: 0.0196, fastener: 0.0041 },
   '12B': { pitch: 0.01905, plate: 0.01613, pin: 0.0227, fastener: 0.0046 },
   '16B': { pitch: 0.0254, plate: 0.02108, pin: 0.0361, fastener: 0.0054 },
@@ -30,7 +30,7 @@ export const TENSILE = {
 export const GROOVES = { 20: 0.019, 25: 0.0239, 30: 0.0286, 35: 0.033, 40: 0.0375, 45: 0.0425, 50: 0.047 };
 
 /** Lowest static rating that makers print (bearing.deep-groove.json, C0 and textbook C0), N. @type {Record<string, number>} */
-export const STATIC_RATING = { '6206': 10000 };
+export const STATIC_RATING = { 6206: 10000 };
 
 /** Deep groove ball bearings keep their life up to so much slope; gears and sprockets (1 in 300) mesh well up to so much. */
 export const SLOPES = { bearing: 0.001, gear: 0.0005, sprocket: 1 / 300 };

@@ -23,12 +23,16 @@ export function tipping(build) {
   return (middle(v.track) * ahead) / (2 * base) / height / middle(v.friction);
 }
 
-/** Pull that lifts the front over the pull at which the tyre slips (vehicle.md, section 7). @param {any} build */
-export function lifting(build) {
+/**
+ * Pull that lifts the front over the pull that there is: until the tyre slips, or what first gear gives (vehicle.md, section 7).
+ * @param {any} build @param {number} torque on the driven wheel
+ */
+export function lifting(build, torque) {
   const { v, mass, base, driven, ahead, height } = stance(build);
   const friction = middle(v.friction);
   const slips = (friction * driven * GRAVITY) / (1 - (friction * height) / base);
-  return (mass * GRAVITY * ahead) / height / slips;
+  const pull = (torque * 2 * Math.PI) / middle(build.brief.wheel.rollOut);
+  return (mass * GRAVITY * ahead) / height / Math.min(slips, pull);
 }
 
 /**
@@ -85,7 +89,9 @@ export function armSlack(build, stage) {
     const lean = Math.asin((r2 - r1) / c);
     const span = c * Math.cos(lean);
     const needed =
-      (2 * span) / pitch + (driver * (Math.PI - 2 * lean)) / (2 * Math.PI) + (driven * (Math.PI + 2 * lean)) / (2 * Math.PI);
+      (2 * span) / pitch +
+      (driver * (Math.PI - 2 * lean)) / (2 * Math.PI) +
+      (driven * (Math.PI + 2 * lean)) / (2 * Math.PI);
     const spare = (stage.links - needed) * pitch;
     return spare <= 0 ? -1 : Math.sqrt((span + spare) ** 2 - span ** 2) / span;
   };
