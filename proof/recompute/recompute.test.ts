@@ -21,13 +21,6 @@ const CHAIN_WIDER = 0.0026;
 
 /** Findings of which the script says something else, and why; the last test tells when one of them has come to agree. */
 const APART: Readonly<Record<string, string>> = {
-  'rail-cart shaft.fatigue:/brief/engine/output':
-    'The bench cuts the groove of the 30 mm bearing’s ring into the 25 mm bar beyond it. A ring for 30 mm needs a 30 mm bar on both sides.',
-  'rail-cart bearing.tilt:/path/shafts/axle/seats/bearing-right':
-    'The bench puts the load of both driven wheels on the one wheel at which the path ends; the other wheel carries its half.',
-  'rail-cart bearing.tilt:/path/shafts/axle/seats/bearing-left': 'The same.',
-  'rail-cart shaft.slope:/path/shafts/axle': 'The same.',
-  'rail-cart shaft.fatigue:/path/shafts/axle': 'The same.',
   'marsh-hauler shaft.fatigue:/path/shafts/shaft-b':
     'The bench finds the thread of a nut; the script knows steps, grooves and keyways.',
 };

@@ -21,6 +21,8 @@ export interface ShaftNotch {
   readonly station: number;
   /** At the root; null where it is not known. */
   readonly radius: Value | null;
+  /** Diameter of the seat that it is cut into; null for the thinnest that stands there. */
+  readonly cutInto: number | null;
 }
 
 const TYPED = {
@@ -74,6 +76,8 @@ function ofSeat(seat: Seat): ShaftNotch[] {
         address: held.address,
         station: seat.station + (side * width) / 2,
         radius: null,
+        // A ring, a nut or a press fit of this part goes on its own diameter; the bar may be thinner only beyond it.
+        cutInto: seat.diameter,
       },
     ];
   });
@@ -88,6 +92,7 @@ export function notchesOf(shaft: Shaft): readonly ShaftNotch[] {
       address: notch.address,
       station: notch.station,
       radius: notch.radius,
+      cutInto: null,
     }),
   );
   const told = [
@@ -95,7 +100,9 @@ export function notchesOf(shaft: Shaft): readonly ShaftNotch[] {
     ...shaft.joins.flatMap((join): ShaftNotch[] => {
       const sorts = new Set([BY_JOIN[join.torqueBy], BY_JOIN[join.axialBy], BY_JOIN[join.centredBy]]);
       return [...sorts].flatMap((sort) =>
-        sort ? [{ sort, name: join.name, address: join.address, station: join.station, radius: null }] : [],
+        sort
+          ? [{ sort, name: join.name, address: join.address, station: join.station, radius: null, cutInto: null }]
+          : [],
       );
     }),
   ];
@@ -139,6 +146,7 @@ export function stepsOf(
       address: near?.address ?? thin.address,
       station: after.from,
       radius: near?.radius ?? null,
+      cutInto: null,
     };
     return [{ notch, large: thick.diameter, small: thin.diameter, bore: thin.bore }];
   });

@@ -48,19 +48,22 @@ export function seatLoads(
   const turning = sense === null ? rollsForward(shaft) : times(sense, shaft.direction);
   if (k === model.shafts.length - 1) {
     const wheels = shaft.seats.filter((seat) => seat.kind === 'wheel');
-    const { drivenLoad } = model.vehicle;
+    const { drivenLoad, contact } = model.vehicle;
     if (wheels.length === 0) missing.push({ address: `${shaft.address}/seats`, says: `the wheel on ${shaft.name}` });
     if (!drivenLoad) missing.push({ address: '/brief/vehicle/drivenLoad', says: 'the laden mass on the driven axle' });
     if (rollOut === null) missing.push({ address: '/brief/wheel/rollOut', says: 'the roll-out of the wheel' });
     if (drivenLoad && rollOut !== null)
       for (const wheel of wheels) {
         const part = 1 / wheels.length;
+        // Of a pair of wheels the other one bears half of the axle's mass; all of the torque may find its grip at this one.
+        const pair = contact === 'three, pair of rears driven' || contact === 'four, rears driven';
+        const weight = 1 / Math.max(wheels.length, pair ? 2 : 1);
         const pull = (torque * part * 2 * Math.PI * (turning[1] < 0 ? -1 : 1)) / rollOut;
         // The ground pushes the wheel up and, when it drives, the way it rolls; what holds the wheel's torque is the ground as well.
         loads.push({
           seat: wheel.id,
           at: wheel.at,
-          force: [pull, 0, at(drivenLoad) * GRAVITY * part],
+          force: [pull, 0, at(drivenLoad) * GRAVITY * weight],
           moment: times(-torque * part, turning),
           turns: false,
         });

@@ -201,7 +201,9 @@ function work(structure: ShaftStructure, at: At, reliability: Loads['reliability
     .filter(({ sort }) => sort !== 'shoulder')
     .flatMap((notch) => {
       const stretch = thinnestAt(stretches, notch.station);
-      return stretch ? [notched(notch, null, stretch)] : [];
+      if (!stretch) return [];
+      const cut = notch.cutInto === null ? stretch : { ...stretch, diameter: notch.cutInto };
+      return [notched(notch, null, cut)];
     });
   return [...stepped, ...others, ...plain].filter(
     ({ diameter, bore, entries }) => diameter > bore && entries.length > 0,
