@@ -1,7 +1,7 @@
 import type { BeginResult, SoFar } from '@oddwheel/build/begin/types';
 import type { JSX } from 'react';
 import { digits } from '../numbers/shown.ts';
-import { stillToType, type Typed } from './six.ts';
+import { SIX, stillToType, type Typed } from './six.ts';
 
 const toOne = (ratio: number): string => `${digits(ratio, 2)} : 1`;
 
@@ -35,7 +35,7 @@ export function SixAnswer(props: { typed: Typed; known: SoFar; result: BeginResu
           Laid out as {result.train}: <b>{toOne(result.path)}</b>, and {toOne(result.overall)} in all.
         </p>
       ) : (
-        open.length > 0 && <p className="lead">Still to type: {open.join(', ')}.</p>
+        open.length > 0 && open.length < SIX.length && <p className="lead">Still to type: {open.join(', ')}.</p>
       )}
     </div>
   );

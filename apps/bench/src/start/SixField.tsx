@@ -19,7 +19,7 @@ export function SixField(props: {
   const notes = useId();
   const unknown = text === null;
   return (
-    <div className="field">
+    <div className={box.key === 'gears' ? 'field six-wide' : 'field'}>
       <label htmlFor={boxId(box.key)}>{box.name}</label>
       <input
         id={boxId(box.key)}

@@ -53,7 +53,7 @@ export function StandsOn({ model, hash, onReveal }: Props): JSX.Element {
                   <button type="button" className="link" onClick={() => onReveal(row.address)}>
                     {row.name}
                   </button>{' '}
-                  {row.text}
+                  <span className="stands-value">{row.text}</span>
                   <span className="note">{row.why}</span>
                 </span>
                 <span className="list-value">

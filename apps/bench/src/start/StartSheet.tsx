@@ -22,7 +22,10 @@ export function StartSheet({ model, builds, shelf, onBegun }: Props): JSX.Elemen
   const [faults, setFaults] = useState<readonly Fault[]>([]);
   const begin = async (text: string): Promise<readonly Fault[]> => {
     const wrong = await builds.begin(text);
-    if (wrong.length === 0) onBegun();
+    if (wrong.length > 0) return wrong;
+    onBegun();
+    // The form is gone with the focus in it: keys go on from the sheet that it made.
+    setTimeout(() => document.getElementById('step-sheet')?.focus({ preventScroll: true }));
     return wrong;
   };
   const demo = async (name: string): Promise<void> => setFaults(await begin(await demoText(name)));
