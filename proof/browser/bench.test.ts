@@ -1,7 +1,7 @@
 import axe from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { type Bench, openBrowser, openPage, pathCell, startBench } from './bench.ts';
+import { type Bench, openBrowser, openPage, pathCell, ranged, startBench } from './bench.ts';
 
 let browser: Browser;
 let bench: Bench;
@@ -23,7 +23,10 @@ afterEach(async () => {
   await bench.stop();
 });
 
-const saved = () => page.locator('.saved', { hasText: /^saved \d\d:\d\d$/ }).waitFor();
+const saved = async () => {
+  await page.locator('.saved', { hasText: /^saved \d\d:\d\d$/ }).waitFor();
+  await ranged(page);
+};
 const field = (label: string) => page.locator('.inspector').getByLabel(label, { exact: true });
 const element = (name: string) => page.locator('.path-table').getByRole('button', { name, exact: true });
 
@@ -80,7 +83,7 @@ describe('the page of the demo', () => {
 
     await page.locator('.head').getByRole('button', { name: 'Undo Chain 1, driver teeth 17 → 16' }).click();
     await page.locator('.path-table', { hasText: '17 : 30' }).waitFor();
-    expect(await cells()).toEqual(numbers);
+    await expect.poll(cells).toEqual(numbers);
     await expect.poll(() => bench.text()).toBe(before);
     await page.locator('.head').getByRole('button', { name: 'Redo Chain 1, driver teeth 17 → 16' }).click();
     await page.locator('.path-table', { hasText: '16 : 30' }).waitFor();

@@ -91,6 +91,9 @@ export async function openBrowser(): Promise<Browser> {
   return chromium.launch({ executablePath, env: Object.fromEntries(given), args });
 }
 
+/** Waits until the ends of all ranges were tried, which come right after the numbers at their middle. */
+export const ranged = (page: Page): Promise<void> => page.locator('[data-ends="tried"]').waitFor();
+
 /** A page of the bench that is ready, with every error that the browser reported. */
 export async function openPage(
   browser: Browser,
@@ -106,6 +109,7 @@ export async function openPage(
   page.on('pageerror', (error) => errors.push(error.message));
   await page.goto(bench.url());
   await page.getByRole('heading', { name: 'What breaks first' }).waitFor();
+  await ranged(page);
   return { page, errors };
 }
 

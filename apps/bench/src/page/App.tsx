@@ -54,7 +54,7 @@ export function App(props: { store: BenchStore; actions: Actions; model: RemoteM
   const stripOpen = state.strip[stripKind(look.step)];
   const locked = state.fileFaults.length > 0 ? 'the file has faults' : null;
   return (
-    <div className="app sheet" data-inspecting={inspecting ? 'yes' : 'no'}>
+    <div className="app sheet" data-inspecting={inspecting ? 'yes' : 'no'} data-ends={assessment?.ends ?? 'not yet'}>
       <div className="frame">
         <button type="button" className="skip" onClick={() => document.getElementById('main')?.focus()}>
           To the path
