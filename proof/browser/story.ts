@@ -71,7 +71,7 @@ export const overflow = (page: Page): Promise<number> =>
   page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
 
 /** Presses Tab until what has the focus fits, and gives how often; fails when nothing on the page does. */
-export async function tabTo(page: Page, selector: string, most = 200): Promise<number> {
+export async function tabTo(page: Page, selector: string, most = 600): Promise<number> {
   for (let k = 0; k <= most; k += 1) {
     const there = await page.evaluate((fits) => document.activeElement?.matches(fits) === true, selector);
     if (there) return k;
