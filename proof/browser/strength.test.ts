@@ -134,13 +134,16 @@ describe('along a shaft', () => {
     await scale.focus();
     await page.keyboard.press('End');
     await expect.poll(() => scale.getAttribute('aria-valuetext')).not.toBe(before);
-    expect(await sheet().locator('.shaft-reading').count()).toBe(1);
+    await expect.poll(() => sheet().locator('.shaft-reading').count()).toBe(1);
     const reading = async (): Promise<string> => plain(await panel().locator('.station-reading').textContent());
     const atEnd = await reading();
-    const box = await sheet().boundingBox();
-    if (!box) throw new Error('The sheet has no place.');
-    await sheet().click({ position: { x: box.width * 0.4, y: box.height * 0.5 } });
-    await expect.poll(reading).not.toBe(atEnd);
+    await expect
+      .poll(async () => {
+        const box = await sheet().boundingBox();
+        if (box) await sheet().click({ position: { x: box.width * 0.4, y: box.height * 0.5 } });
+        return reading();
+      })
+      .not.toBe(atEnd);
   });
 
   it('follows the element that is chosen, and an edit', async () => {
