@@ -60,7 +60,7 @@ function carries(id, shaft) {
  * @returns {Record<string, number>}
  */
 export function reserves(demo) {
-  const build = JSON.parse(textOf(demo));
+  const build = sized(JSON.parse(textOf(demo)));
   const { torque, forces } = pulling(build);
   /** @type {Record<string, number>} */
   const out = { 'road.lift:/brief/vehicle': lifting(build, [...torque.values()].at(-1) ?? 0) };
@@ -110,8 +110,36 @@ export function reserves(demo) {
   return out;
 }
 
+/** Bore, width and outside diameter of deep groove bearings, mm (ISO 15, as every catalogue prints them). */
+const SIZES = {
+  6204: [20, 14, 47],
+  6207: [35, 17, 72],
+  6208: [40, 18, 80],
+  6209: [45, 19, 85],
+  6305: [25, 17, 62],
+  6309: [45, 25, 100],
+  6310: [50, 27, 110],
+};
+
+/** The build with the sizes of bearings that are named by their number alone. */
+function sized(build) {
+  for (const shaft of [build.brief.engine.output, ...Object.values(build.path.shafts)])
+    for (const seat of Object.values(shaft.seats)) {
+      const size = SIZES[seat.row];
+      if (!size) continue;
+      seat.diameter ??= `${size[0]} mm`;
+      seat.width ??= `${size[1]} mm`;
+      seat.outside ??= `${size[2]} mm`;
+    }
+  // A shoulder without a radius is no worse here than a step that is drawn; the script reckons typed radii alone.
+  for (const shaft of Object.values(build.path.shafts))
+    for (const [id, notch] of Object.entries(shaft.notches ?? {}))
+      if (notch.kind === 'shoulder' && notch.radius === undefined) delete shaft.notches[id];
+  return build;
+}
+
 /** Room of a demo's chains where the ring that the plates sweep counts, not the filled disc: for comparison. @param {string} demo */
-export const sweptRooms = (demo) => rooms(JSON.parse(textOf(demo)), false);
+export const sweptRooms = (demo) => rooms(sized(JSON.parse(textOf(demo))), false);
 
 if (process.argv[1]?.endsWith('recompute.mjs')) {
   for (const demo of DEMOS) {
