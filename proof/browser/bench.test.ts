@@ -1,6 +1,6 @@
-import axe from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { violations } from './accessibility.ts';
 import { type Bench, openBrowser, openPage, pathCell, ranged, startBench } from './bench.ts';
 
 let browser: Browser;
@@ -276,17 +276,6 @@ describe('keyboard', () => {
 });
 
 describe('for everyone', () => {
-  const violations = async (of: Page): Promise<string[]> => {
-    await of.evaluate(axe.source);
-    const { passes, found } = await of.evaluate(async () => {
-      const { axe: checker } = window as unknown as { axe: typeof axe };
-      const result = await checker.run();
-      const found = result.violations.map((one) => `${one.id}: ${one.nodes.map((node) => node.html).join(' ')}`);
-      return { passes: result.passes.length, found };
-    });
-    expect(passes).toBeGreaterThan(20);
-    return found;
-  };
   const phone = { viewport: { width: 390, height: 844 }, isMobile: true, hasTouch: true };
 
   it('axe finds nothing at 1440 px, with a finding open and a fault under a field', async () => {

@@ -1,6 +1,6 @@
-import axe from 'axe-core';
 import type { Browser, Locator, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { violations } from './accessibility.ts';
 import { type Bench, openBrowser, openPage, startBench } from './bench.ts';
 
 let browser: Browser;
@@ -223,16 +223,7 @@ describe('the brief on a phone', () => {
     await page.getByText('Paste a table').tap();
     const over = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
     expect(over).toBeLessThanOrEqual(0);
-    await page.evaluate(axe.source);
-    const violations = await page.evaluate(async () => {
-      const run = await (
-        window as unknown as {
-          axe: { run: () => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
-        }
-      ).axe.run();
-      return run.violations.map((one) => `${one.id}: ${one.nodes[0]?.html}`);
-    });
-    expect(violations).toEqual([]);
+    expect(await violations(page)).toEqual([]);
     expect(errors).toEqual([]);
   });
 

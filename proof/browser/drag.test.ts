@@ -1,6 +1,6 @@
-import axe from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
+import { violations } from './accessibility.ts';
 import { type Bench, openBrowser, openPage, startBench } from './bench.ts';
 
 /** The layout's drawing as something to work in: by mouse, by finger, by keys. */
@@ -256,7 +256,6 @@ test('a keep-out is dragged as a whole, in the units that it is typed in', async
 
 test('axe finds nothing while something moves, at the desk and in shop mode', async () => {
   const { page } = await layout();
-  await page.evaluate(axe.source);
   for (const mode of ['Shop mode', 'Desk mode'] as const) {
     await choose(page, 'Shaft B');
     await handleOf(page, 'Shaft B').focus();
@@ -264,12 +263,7 @@ test('axe finds nothing while something moves, at the desk and in shop mode', as
     await readout(page)
       .getByText(/^Chain 2 centres/)
       .waitFor();
-    const found = await page.evaluate(async () => {
-      const { axe: checker } = window as unknown as { axe: typeof axe };
-      const result = await checker.run();
-      return result.violations.map((one) => `${one.id}: ${one.nodes.map((node) => node.html).join(' ')}`);
-    });
-    expect(found).toEqual([]);
+    expect(await violations(page)).toEqual([]);
     await page.keyboard.press('Escape');
     await page.getByRole('button', { name: mode }).click();
   }

@@ -2,9 +2,9 @@
 import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
-import axe from 'axe-core';
 import type { Browser, Locator, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { violations } from './accessibility.ts';
 import { type Bench, openBrowser, openPage, startBench } from './bench.ts';
 
 /** One dot, as a PNG. */
@@ -53,16 +53,6 @@ async function show(address: string, name: string, of = page): Promise<void> {
 async function attach(of: Page, file: string): Promise<void> {
   const input = inspector(of).locator('.add-row .choose-file input').first();
   await input.setInputFiles({ name: file, mimeType: 'image/png', buffer: DOT });
-}
-
-/** What the checker of accessibility finds in the page as it stands. */
-async function violations(of: Page): Promise<readonly string[]> {
-  await of.evaluate(axe.source);
-  return of.evaluate(async () => {
-    const { axe: checker } = window as unknown as { axe: typeof axe };
-    const result = await checker.run();
-    return result.violations.map((one) => `${one.id}: ${one.nodes.map((node) => node.html).join(' ')}`);
-  });
 }
 
 describe('at the desk', () => {

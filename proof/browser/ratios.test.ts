@@ -1,9 +1,9 @@
 /** The Ratios step and the stroke of the arm, played in a real browser. */
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import axe from 'axe-core';
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { violations } from './accessibility.ts';
 import { type Bench, openBrowser, openPage, pathCell, startBench } from './bench.ts';
 
 const PHONE: BrowserContextOptions = { viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true };
@@ -43,15 +43,6 @@ const plot = (name: string) => page.getByRole('region', { name, exact: true });
 const plain = async (place: ReturnType<Page['locator']>): Promise<string> =>
   ((await place.textContent()) ?? '').replaceAll(/\s+/g, ' ').trim();
 const number = (text: string): number => Number(text.replace(/ ?±.*/, '').replaceAll(/[^\d.]/g, ''));
-
-async function violations(): Promise<string[]> {
-  await page.evaluate(axe.source);
-  const results = await page.evaluate(() => {
-    const { axe: checker } = window as unknown as { axe: typeof axe };
-    return checker.run();
-  });
-  return results.violations.map((one) => `${one.id}: ${one.nodes.map((node) => node.html).join(' | ')}`);
-}
 
 describe('the Ratios step', () => {
   it('draws the curves once, and the slider moves a line across them with the numbers of the path', async () => {
@@ -155,7 +146,7 @@ describe('the Ratios step', () => {
     await open('ratios', PHONE);
     for (const summary of await page.locator('.plot-table summary').all()) await summary.click();
     expect(await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth)).toBeLessThanOrEqual(0);
-    expect(await violations()).toEqual([]);
+    expect(await violations(page)).toEqual([]);
   });
 });
 
@@ -181,6 +172,6 @@ describe('the stroke of the arm on the Layout step', () => {
     await heading.tap();
     expect(await page.locator('.stroke-chain').isVisible()).toBe(true);
     expect(await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth)).toBeLessThanOrEqual(0);
-    expect(await violations()).toEqual([]);
+    expect(await violations(page)).toEqual([]);
   });
 });

@@ -7,6 +7,7 @@ import { validateText } from '@oddwheel/build/session';
 import { readArchive } from '@oddwheel/store/archive';
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { violations } from './accessibility.ts';
 import { openBrowser } from './bench.ts';
 import * as story from './story.ts';
 
@@ -83,7 +84,7 @@ describe('in the one file', () => {
     expect((await kept()).build).toBe(first);
 
     await page.getByRole('heading', { name: 'What the build stands on' }).waitFor();
-    expect(await story.violations(page)).toEqual([]);
+    expect(await violations(page)).toEqual([]);
   }, 120_000);
 
   it('at 390 px: laid out, another one begun beside it, and both are kept', async () => {
@@ -95,7 +96,7 @@ describe('in the one file', () => {
     // What was typed for the other build is not there any more.
     expect(await page.locator('#six-power').inputValue()).toBe('');
     expect(await story.overflow(page)).toBe(0);
-    expect(await story.violations(page)).toEqual([]);
+    expect(await violations(page)).toEqual([]);
     await page.getByRole('button', { name: 'marsh-hauler' }).tap();
     await page.locator('.path-table').waitFor();
     await page.getByRole('button', { name: 'Build', exact: true }).tap();

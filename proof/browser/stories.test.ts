@@ -4,7 +4,8 @@ import { join } from 'node:path';
 import { validateText } from '@oddwheel/build/session';
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { type Bench, openBrowser, startEmpty } from './bench.ts';
+import { violations } from './accessibility.ts';
+import { type Bench, openBrowser, ranged, startEmpty } from './bench.ts';
 import * as story from './story.ts';
 
 let browser: Browser;
@@ -58,7 +59,7 @@ function expectKept(): void {
 describe('from an empty folder to a laid-out drive', () => {
   it('by pointer at 1440 px', async () => {
     await open(story.DESK);
-    expect(await story.violations(page)).toEqual([]);
+    expect(await violations(page)).toEqual([]);
     for (const [id, text] of story.SIX) {
       await page.locator(`#${id}`).click();
       await page.keyboard.type(text);
@@ -133,6 +134,7 @@ describe('from an empty folder to a laid-out drive', () => {
     const { x, y } = await story.middle(slider);
     await page.mouse.click(x + 100, y);
     await expect.poll(() => slider.getAttribute('aria-valuenow')).not.toBe(speed);
+    await ranged(page);
     await pull().click();
     await inspector().locator('math').first().waitFor();
     for (const name of story.STEPS) {
@@ -159,14 +161,14 @@ describe('from an empty folder to a laid-out drive', () => {
     }
     await page.getByLabel('don’t know').tap();
     await page.getByText('after a usual gearbox').waitFor();
-    expect(await story.violations(page)).toEqual([]);
+    expect(await violations(page)).toEqual([]);
     await page.getByRole('button', { name: 'Lay it out' }).tap();
     await story.laidOut(page);
     expect(inFile('/brief/engine/gears/0')).toBe('2.4..3.2');
     expect(await story.overflow(page)).toBe(0);
     await page.getByRole('button', { name: 'What the build stands on' }).tap();
     await page.locator('.stands-on').getByRole('button', { name: 'Gearbox ratios' }).waitFor();
-    expect(await story.violations(page)).toEqual([]);
+    expect(await violations(page)).toEqual([]);
 
     // Shaft B is moved by its handle; the finger need not hide it.
     await page.getByLabel('Chosen in the drawing').selectOption({ label: 'Shaft B' });
@@ -210,6 +212,7 @@ describe('from an empty folder to a laid-out drive', () => {
     const speed = await slider.getAttribute('aria-valuenow');
     await story.swipe(page, await story.middle(slider), { x: 60, y: 0 });
     await expect.poll(() => slider.getAttribute('aria-valuenow')).not.toBe(speed);
+    await ranged(page);
     await pull().tap();
     await inspector().locator('math').first().waitFor();
     expect(await story.overflow(page)).toBe(0);
@@ -294,7 +297,7 @@ describe('from an empty folder to a laid-out drive', () => {
       await page.keyboard.press(`Alt+${k + 1}`);
       await expect.poll(() => step(name).getAttribute('aria-current')).toBe('step');
     }
-    expect(await story.violations(page)).toEqual([]);
+    expect(await violations(page)).toEqual([]);
     expectKept();
   }, 180_000);
 });

@@ -1,5 +1,4 @@
 /** What the stories from an empty sheet to a laid-out drive have in common. */
-import axe from 'axe-core';
 import type { Browser, BrowserContextOptions, Locator, Page } from 'playwright-core';
 
 /** The six fields as a builder types them, by the id of their box; the mass gets its unit by a tap. */
@@ -55,16 +54,6 @@ export async function openSheet(
 
 export const laidOut = (page: Page): Promise<void> =>
   page.getByRole('heading', { name: 'Checks of the layout' }).waitFor();
-
-/** What the checker of accessibility finds in the page as it stands. */
-export async function violations(page: Page): Promise<readonly string[]> {
-  await page.evaluate(axe.source);
-  return page.evaluate(async () => {
-    const { axe: checker } = window as unknown as { axe: typeof axe };
-    const { violations: found } = await checker.run();
-    return found.map((one) => `${one.id}: ${one.nodes.map((node) => node.html).join(' ')}`);
-  });
-}
 
 /** By how much the page is wider than the screen, px. */
 export const overflow = (page: Page): Promise<number> =>

@@ -5,9 +5,9 @@ import type { ShaftLine } from '@oddwheel/build/assess/strength/shaft-lines';
 import { thrustPaths } from '@oddwheel/build/assess/strength/thrust-path';
 import { openSession, shaftDiagrams } from '@oddwheel/build/session';
 import type { Session } from '@oddwheel/build/session-types';
-import axe from 'axe-core';
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { violations } from './accessibility.ts';
 import { type Bench, openBrowser, openPage, startBench } from './bench.ts';
 
 const PHONE: BrowserContextOptions = { viewport: { width: 390, height: 840 }, hasTouch: true, isMobile: true };
@@ -243,13 +243,7 @@ describe('along a shaft', () => {
   ] as const)('has no fault that a checker finds, and keeps to the width of %s', async (_, options) => {
     await open(options);
     await panel().getByText('All curves as a table').first().click();
-    await page.evaluate(axe.source);
-    const faults = await page.evaluate(async () => {
-      const { axe: checker } = window as unknown as { axe: typeof axe };
-      const { violations } = await checker.run();
-      return violations.map((one) => `${one.id}: ${one.nodes.map((node) => node.html).join(' | ')}`);
-    });
-    expect(faults).toEqual([]);
+    expect(await violations(page)).toEqual([]);
     const wide = await page.evaluate(() => document.documentElement.scrollWidth);
     expect(wide).toBeLessThanOrEqual(options === PHONE ? 390 : 1440);
   });

@@ -1,8 +1,8 @@
 /** The build in space, turned and moved in; a photo laid under a view by two known points. By mouse, by finger, by keys. */
 import { fileURLToPath, pathToFileURL } from 'node:url';
-import axe from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
+import { violations } from './accessibility.ts';
 import { type Bench, openBrowser, openPage, startBench } from './bench.ts';
 
 const ALONE = pathToFileURL(fileURLToPath(new URL('../../apps/bench/dist-alone/oddwheel.html', import.meta.url))).href;
@@ -67,15 +67,6 @@ async function endOf(page: Page, name: string): Promise<{ x: number; y: number }
     ] as const;
   });
   return { x: at[0], y: at[1] };
-}
-
-async function faults(page: Page): Promise<readonly string[]> {
-  await page.evaluate(axe.source);
-  return page.evaluate(async () => {
-    const { axe: checker } = window as unknown as { axe: typeof axe };
-    const result = await checker.run();
-    return result.violations.map((one) => `${one.id}: ${one.nodes.map((node) => node.html).join(' ')}`);
-  });
 }
 
 describe('the build in space', () => {
@@ -374,12 +365,12 @@ test('axe finds nothing while it is turned and while a picture is laid, at the d
   await page.getByRole('button', { name: 'Adjust wheel from the left' }).click();
   await page.locator('.mark-picture img').waitFor();
   for (const mode of ['Shop mode', 'Desk mode'] as const) {
-    expect(await faults(page)).toEqual([]);
+    expect(await violations(page)).toEqual([]);
     await turnIt(page);
     await choose(page, 'Shaft B');
     await page.getByRole('button', { name: /^Move Shaft B/ }).waitFor();
     await page.getByText('The parts in words').click();
-    expect(await faults(page)).toEqual([]);
+    expect(await violations(page)).toEqual([]);
     await page.getByRole('button', { name: mode }).click();
     await page.getByLabel('Drawing', { exact: true }).check();
     await page.getByRole('button', { name: 'Adjust wheel from the left' }).click();

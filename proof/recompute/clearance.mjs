@@ -18,7 +18,7 @@ function room(a, b) {
   return Math.hypot(axial, Math.max(0, outside, inside));
 }
 
-/** @param {any} build @param {string} address `shaft/seat` @returns {Disc} */
+/** @param {object} build @param {string} address `shaft/seat` @returns {Disc} */
 function bearing(build, address) {
   const [shaft, seat] = address.split('/');
   const s = g.shaftOf(build, shaft);
@@ -30,7 +30,7 @@ function bearing(build, address) {
   };
 }
 
-/** Spur gear to its tips. @param {any} build @param {any} stage @param {'from' | 'to'} end @returns {Disc} */
+/** Spur gear to its tips. @param {object} build @param {object} stage @param {'from' | 'to'} end @returns {Disc} */
 function spurGear(build, stage, end) {
   const [shaft, seat] = stage[end].split('/');
   const s = g.shaftOf(build, shaft);
@@ -41,7 +41,7 @@ function spurGear(build, stage, end) {
 /**
  * A chain on one of its sprockets, filled to the middle as a bounding disc, or as the ring that its plates sweep. Half its width is
  * half the riveted pin (ISO 606, b4), and all of what a joining link's fastener adds (b7), since it may face either side.
- * @param {any} build @param {any} stage @param {'from' | 'to'} end @param {boolean} filled
+ * @param {object} build @param {object} stage @param {'from' | 'to'} end @param {boolean} filled
  * @returns {Disc}
  */
 function chainDisc(build, stage, end, filled) {
@@ -55,12 +55,12 @@ function chainDisc(build, stage, end, filled) {
   return filled ? disc : { ...disc, inner: pitchRadius - plate };
 }
 
-/** @param {any} build @param {any} stage @param {'from' | 'to'} end @param {Disc} other @param {string} bodies @param {boolean} filled */
+/** @param {object} build @param {object} stage @param {'from' | 'to'} end @param {Disc} other @param {string} bodies @param {boolean} filled */
 function chainRoom(build, stage, end, other, bodies, filled) {
   return room(chainDisc(build, stage, end, filled), other) - MOVES[bodies];
 }
 
-/** Straight bevel gear: its tips at the large and at the small end, from the apex along its own axis. @param {any} build @param {any} stage */
+/** Straight bevel gear: its tips at the large and at the small end, from the apex along its own axis. @param {object} build @param {object} stage */
 function bevelTips(build, stage) {
   const { outer, face, pitchDriver, module } = g.bevelContact(build, stage);
   const pitch = Math.PI / 2 - pitchDriver;
@@ -73,7 +73,7 @@ function bevelTips(build, stage) {
   });
 }
 
-/** Driver's bar to the small end of the gear that it drives. @param {any} build @param {any} stage */
+/** Driver's bar to the small end of the gear that it drives. @param {object} build @param {object} stage */
 function shaftToBevelGear(build, stage) {
   const [shaft, seat] = stage.from.split('/');
   return bevelTips(build, stage)[1].along - middle(g.shaftOf(build, shaft).seats[seat].diameter) / 2;
@@ -82,7 +82,7 @@ function shaftToBevelGear(build, stage) {
 /**
  * Driven bevel gear on the pivot of the arm to the tyre: the arm's stroke changes nothing, the slot of the axle does, and the tyre
  * grows with speed: nothing to 60 km/h, a thousandth at 90 (Reimpell).
- * @param {any} build @param {any} stage
+ * @param {object} build @param {object} stage
  */
 function bevelGearToTyre(build, stage) {
   const [shaft] = stage.to.split('/');
@@ -104,7 +104,7 @@ function bevelGearToTyre(build, stage) {
 
 /**
  * Room of a few pairs of parts of a demo, metres, each with every part counted and moved.
- * @param {any} build @param {boolean} filled whether a chain fills its sprocket
+ * @param {object} build @param {boolean} filled whether a chain fills its sprocket
  * @returns {Record<string, number>}
  */
 export function rooms(build, filled) {

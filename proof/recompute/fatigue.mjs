@@ -57,7 +57,7 @@ function endurance(sut, d, reliability) {
 /**
  * Steps of a bar between each two of its seats. Where a seat is held by a shoulder the bar beside it is thicker than the seat: as thick as
  * the next seat, or a fifth over its own. Else the step may stand anywhere between the two, so at both ends of the gap.
- * @param {any} shaft @returns {{ at: number, d: number, large: number }[]}
+ * @param {object} shaft @returns {{ at: number, d: number, large: number }[]}
  */
 function steps(shaft) {
   const seats = Object.values(shaft.seats)
@@ -78,7 +78,7 @@ function steps(shaft) {
   });
 }
 
-/** @param {any} shaft @returns {{ at: number, d: number, kt: number, kts: number, r: number, name: string }[]} */
+/** @param {object} shaft @returns {{ at: number, d: number, kt: number, kts: number, r: number, name: string }[]} */
 function notches(shaft) {
   const bar = profile(shaft);
   /** @type {{ at: number, d: number, kt: number, kts: number, r: number, name: string }[]} */
@@ -120,7 +120,7 @@ function notches(shaft) {
 
 /**
  * Least reserve of a shaft against fatigue under steady torque, turning.
- * @param {any} shaft @param {{ seat: string, at: g.Vec, force: g.Vec }[]} forces @param {number} torque
+ * @param {object} shaft @param {{ seat: string, at: g.Vec, force: g.Vec }[]} forces @param {number} torque
  * @param {[number, number]} loaded stations between which the torque runs @param {string} [lasting] of a hundred
  */
 export function weakest(shaft, forces, torque, loaded, lasting = '99') {

@@ -17,19 +17,19 @@ export const norm = (a) => Math.sqrt(dot(a, a));
 /** @param {Vec} a @returns {Vec} */
 export const unit = (a) => times(a, 1 / norm(a));
 
-/** Shaft of the build by its id; the gearbox output has its own place. @param {any} build @param {string} id */
+/** Shaft of the build by its id; the gearbox output has its own place. @param {object} build @param {string} id */
 export const shaftOf = (build, id) => (id === 'output' ? build.brief.engine.output : build.path.shafts[id]);
-/** @param {any} point @returns {Vec} */
+/** @param {object} point @returns {Vec} */
 export const point = (point) => [middle(point.x), middle(point.y), middle(point.z)];
-/** @param {any} shaft @returns {Vec} */
+/** @param {object} shaft @returns {Vec} */
 export const axis = (shaft) => unit(shaft.direction);
-/** @param {any} shaft @param {string} seat @returns {Vec} */
+/** @param {object} shaft @param {string} seat @returns {Vec} */
 export const seatAt = (shaft, seat) => add(point(shaft.origin), times(axis(shaft), middle(shaft.seats[seat].station)));
 
-/** Ids of the shafts in the order of the path, with the stage that leads into each. @param {any} build */
+/** Ids of the shafts in the order of the path, with the stage that leads into each. @param {object} build */
 export function train(build) {
   const stages = Object.values(build.path.stages);
-  /** @type {{ id: string, stage: any }[]} */
+  /** @type {{ id: string, stage: object | undefined }[]} */
   const order = [{ id: 'output', stage: undefined }];
   for (;;) {
     const last = order[order.length - 1].id;
@@ -42,7 +42,7 @@ export function train(build) {
 /**
  * Which way each shaft turns, as a vector along its axis: parallel shafts keep their sense by chain and belt and change it by a
  * spur pair; a bevel pair rolls without sliding where its pitch cones meet.
- * @param {any} build
+ * @param {object} build
  * @returns {Map<string, Vec>}
  */
 export function turning(build) {
@@ -63,7 +63,7 @@ export function turning(build) {
   return out;
 }
 
-/** Mean point of contact of a straight bevel pair with its axes square to each other. @param {any} build @param {any} stage */
+/** Mean point of contact of a straight bevel pair with its axes square to each other. @param {object} build @param {object} stage */
 export function bevelContact(build, stage) {
   const [fromId, fromSeat] = stage.from.split('/');
   const [toId, toSeat] = stage.to.split('/');

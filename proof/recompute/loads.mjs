@@ -3,11 +3,11 @@ import * as g from './geometry.mjs';
 import { BOX_EFFICIENCY, CHAINS, EFFICIENCY, PRESSURE_ANGLE } from './tables.mjs';
 import { middle, ratio } from './units.mjs';
 
-/** @param {any} build */
+/** @param {object} build */
 export const peakTorque = (build) =>
   Math.max(...build.brief.engine.curve.rows.map((/** @type {number[]} */ row) => row[1]));
 
-/** Torque on every shaft when the engine gives so much in a gear. @param {any} build @param {number} engine @param {number} gear */
+/** Torque on every shaft when the engine gives so much in a gear. @param {object} build @param {number} engine @param {number} gear */
 export function torques(build, engine, gear) {
   const { primary, gears } = build.brief.engine;
   let torque = engine * ratio(primary) * ratio(gears[gear - 1]) * BOX_EFFICIENCY;
@@ -20,7 +20,7 @@ export function torques(build, engine, gear) {
   return out;
 }
 
-/** Pitch radii of a stage's two wheels. @param {any} stage */
+/** Pitch radii of a stage's two wheels. @param {object} stage */
 export function radii(stage) {
   const one = (/** @type {number} */ teeth) => {
     if (stage.kind === 'chain') return CHAINS[stage.chain].pitch / (2 * Math.sin(Math.PI / teeth));
@@ -34,11 +34,11 @@ export function radii(stage) {
  * Forces on the seats of all shafts at given torques. Each shaft's own torque gives the force on it, so that the statics of each
  * shaft closes; what a stage loses is the difference between the forces at its two ends, and the true pull lies between them.
  * Torques below zero hold the vehicle back: the other span, or the other flank, carries.
- * @param {any} build @param {Map<string, number>} torque
+ * @param {object} build @param {Map<string, number>} torque
  * @returns {Map<string, { seat: string, at: g.Vec, force: g.Vec }[]>}
  */
 export function seatForces(build, torque) {
-  const out = new Map(g.train(build).map(({ id }) => [id, /** @type {any[]} */ ([])]));
+  const out = new Map(g.train(build).map(({ id }) => [id, /** @type {object[]} */ ([])]));
   const turns = g.turning(build);
   for (const { stage } of g.train(build).slice(1)) {
     const [fromId, fromSeat] = stage.from.split('/');
@@ -66,7 +66,7 @@ export function seatForces(build, torque) {
 /**
  * Directions in which a chain draws its two sprockets when the span over a fixed idler is the tight one. The idler runs outside the
  * loop, so each piece crosses over from the sprocket's side to the idler's.
- * @param {any} stage @param {g.Vec} from @param {g.Vec} to @param {g.Vec} omega
+ * @param {object} stage @param {g.Vec} from @param {g.Vec} to @param {g.Vec} omega
  * @returns {g.Vec[]}
  */
 function roundIdler(stage, from, to, omega) {
@@ -79,7 +79,7 @@ function roundIdler(stage, from, to, omega) {
 
 /**
  * Force on the driver of a stage for one newton of useful pull.
- * @param {any} stage @param {g.Vec} from @param {g.Vec} to @param {g.Vec} omega @param {ReturnType<typeof g.bevelContact> | undefined} bevel
+ * @param {object} stage @param {g.Vec} from @param {g.Vec} to @param {g.Vec} omega @param {ReturnType<typeof g.bevelContact> | undefined} bevel
  * @param {number} sense 1 when the driver drives, -1 when it holds back
  * @returns {g.Vec}
  */

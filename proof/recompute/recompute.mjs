@@ -19,10 +19,10 @@ const WANTED = 0.01;
 /** Text of a demo's build.json. @param {string} demo */
 export const textOf = (demo) => readFileSync(new URL(`../../examples/${demo}/build.json`, import.meta.url), 'utf8');
 
-/** Wheels that share the load of the driven axle. @param {any} build */
+/** Wheels that share the load of the driven axle. @param {object} build */
 const drivenWheels = (build) => (build.brief.vehicle.contact.includes('single') ? 1 : 2);
 
-/** What the ground does to the driven wheel: it carries its share of the axle, and pushes with all of the pull. @param {any} build @param {Map<string, number>} torque */
+/** What the ground does to the driven wheel: it carries its share of the axle, and pushes with all of the pull. @param {object} build @param {Map<string, number>} torque */
 function ground(build, torque) {
   const order = g.train(build);
   const id = order[order.length - 1].id;
@@ -34,7 +34,7 @@ function ground(build, torque) {
   return { id, seat, at: g.seatAt(shaft, seat), force: [(sense * (torque.get(id) ?? 0)) / radius, 0, load] };
 }
 
-/** Forces on all shafts in first gear at the engine's greatest torque. @param {any} build */
+/** Forces on all shafts in first gear at the engine's greatest torque. @param {object} build */
 function pulling(build) {
   const torque = torques(build, peakTorque(build), 1);
   const forces = seatForces(build, torque);
@@ -43,10 +43,10 @@ function pulling(build) {
   return { torque, forces };
 }
 
-/** @param {any} build @param {string} end of a stage, `shaft/seat` */
+/** @param {object} build @param {string} end of a stage, `shaft/seat` */
 const stageKind = (build, end) => Object.values(build.path.stages).find((s) => s.from === end || s.to === end)?.kind;
 
-/** Stations between which a shaft carries its torque; a gearbox may put it in anywhere. @param {string} id @param {any} shaft @returns {[number, number]} */
+/** Stations between which a shaft carries its torque; a gearbox may put it in anywhere. @param {string} id @param {object} shaft @returns {[number, number]} */
 function carries(id, shaft) {
   const stations = Object.values(shaft.seats)
     .filter((s) => s.kind !== 'bearing' || id === 'output')

@@ -9,7 +9,7 @@ const SHEAR = 79.3e9;
 /**
  * Pieces of the bar: each seat over its width. A build does not say how thick the bar is between two seats: the thinner one of them
  * counts, which bends most.
- * @param {any} shaft @returns {{ from: number, to: number, d: number }[]}
+ * @param {object} shaft @returns {{ from: number, to: number, d: number }[]}
  */
 export function profile(shaft) {
   const seats = Object.values(shaft.seats)
@@ -31,7 +31,7 @@ export function profile(shaft) {
 }
 
 /**
- * @param {any} shaft @param {{ at: g.Vec, force: g.Vec }[]} forces @param {number} stiffness of each bearing @param {number[]} extra stations
+ * @param {object} shaft @param {{ at: g.Vec, force: g.Vec }[]} forces @param {number} stiffness of each bearing @param {number[]} extra stations
  */
 export function bend(shaft, forces, stiffness, extra = []) {
   const origin = g.point(shaft.origin);

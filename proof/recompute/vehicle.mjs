@@ -8,7 +8,7 @@ const GRAVITY = 9.80665;
 /** Bosch Automotive Handbook: soft motorcycle rubber on dry asphalt. */
 const MOST_GRIP = 1.2;
 
-/** @param {any} build */
+/** @param {object} build */
 function stance(build) {
   const v = build.brief.vehicle;
   const mass = middle(v.mass) + middle(v.payload);
@@ -17,7 +17,7 @@ function stance(build) {
   return { v, mass, base, driven, ahead: (base * (mass - driven)) / mass, height: middle(v.centreHeight) };
 }
 
-/** Three wheels, the single one behind: sideways acceleration that lifts a wheel, over the friction (SAE 820139). @param {any} build */
+/** Three wheels, the single one behind: sideways acceleration that lifts a wheel, over the friction (SAE 820139). @param {object} build */
 export function tipping(build) {
   const { v, base, ahead, height } = stance(build);
   return (middle(v.track) * ahead) / (2 * base) / height / middle(v.friction);
@@ -25,7 +25,7 @@ export function tipping(build) {
 
 /**
  * Pull that lifts the front over the pull that there is: until the tyre slips, or what first gear gives (vehicle.md, section 7).
- * @param {any} build @param {number} torque on the driven wheel
+ * @param {object} build @param {number} torque on the driven wheel
  */
 export function lifting(build, torque) {
   const { v, mass, base, driven, ahead, height } = stance(build);
@@ -38,7 +38,7 @@ export function lifting(build, torque) {
 /**
  * Torques when the driven wheels lock: braked by their own grip, which takes load off them, and carried back to the engine with
  * the loss of each stage. Below zero, since they hold back.
- * @param {any} build
+ * @param {object} build
  * @returns {Map<string, number>}
  */
 export function locked(build) {
@@ -57,7 +57,7 @@ export function locked(build) {
   return out;
 }
 
-/** 60° over the steepness of a chain's line of centres (chain.limits.json). @param {any} build @param {any} stage */
+/** 60° over the steepness of a chain's line of centres (chain.limits.json). @param {object} build @param {object} stage */
 export function steepness(build, stage) {
   const [from, to] = [stage.from, stage.to].map((text) => {
     const [shaft, seat] = text.split('/');
@@ -70,7 +70,7 @@ export function steepness(build, stage) {
 /**
  * Slack of a chain on a swinging arm: the axle is set so that 2 % of the span is left by hand where the chain is tightest; 4 % over
  * the greatest movement in the stroke. Counted in pitches along spans and arcs (chain.md, section 3).
- * @param {any} build @param {any} stage
+ * @param {object} build @param {object} stage
  */
 export function armSlack(build, stage) {
   const pitch = CHAINS[stage.chain].pitch;
@@ -109,7 +109,7 @@ export function armSlack(build, stage) {
   return 0.04 / Math.max(...over((short + long) / 2));
 }
 
-/** Road speed at the redline in the tallest gear with the longest roll-out, m/s. @param {any} build @param {number} rollOut */
+/** Road speed at the redline in the tallest gear with the longest roll-out, m/s. @param {object} build @param {number} rollOut */
 export function redlineSpeed(build, rollOut) {
   const { gears, primary, redline } = build.brief.engine;
   const stages = g.train(build).slice(1);

@@ -8,6 +8,8 @@ import { across, type SectionForces, type ShaftSolution, type ShaftStructure } f
 const MOVES = 6;
 /** Numbers of one side of a stretch: forces and moments inside, in the stretch's own axes. */
 const INSIDE = 6;
+/** Part of the largest torque in a shaft below which a torque is rounding. */
+const ROUNDING = 1e-9;
 
 /** Answers of a shaft to one newton or newton metre at one node; made when first asked for, since every case is a sum of them. */
 interface Units {
@@ -94,13 +96,17 @@ export function solveShaft(structure: ShaftStructure, loads: readonly SeatLoad[]
   const number = (at: number): number => all[at] as number;
   const both = (a: number, b: number): number => Math.sqrt(a * a + b * b);
   const sections: SectionForces[] = [];
+  let mostTorque = 0;
+  for (let k = 0; k < 2 * units.members; k++)
+    mostTorque = Math.max(mostTorque, Math.abs(number(nodes * MOVES + k * INSIDE + 3)));
   for (let k = 0; k < 2 * units.members; k++) {
     const at = nodes * MOVES + k * INSIDE;
     sections.push({
       station: stations[(k + 1) >> 1] as number,
       bending: both(number(at + 4), number(at + 5)),
       shear: both(number(at + 1), number(at + 2)),
-      torque: number(at + 3),
+      // Where no torque passes, what is left of the sum is rounding.
+      torque: Math.abs(number(at + 3)) > ROUNDING * mostTorque ? number(at + 3) : 0,
       axial: number(at),
     });
   }
