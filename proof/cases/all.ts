@@ -1,12 +1,15 @@
 import { BEARING_CASES } from './bearing.ts';
 import { BELT_CASES } from './belt.ts';
+import { BELT_STRENGTH_CASES } from './belt-strength.ts';
 import { BEVEL_CASES } from './bevel.ts';
 import type { ProofCase } from './case.ts';
 import { CHAIN_CASES } from './chain.ts';
 import { CHAIN_CONSTRUCTED } from './chain-constructed.ts';
+import { CHAIN_STRENGTH_CASES } from './chain-strength.ts';
 import { CLEARANCE_CASES } from './clearance.ts';
 import { COUPLING_CASES } from './coupling.ts';
 import { COUPLING_CONSTRUCTED } from './coupling-constructed.ts';
+import { GEAR_STRENGTH_CASES } from './gear-strength.ts';
 import { LAYOUT_CASES } from './layout.ts';
 import { LAYOUT_LIBRARY } from './layout-library.ts';
 import { LAYOUT_READ } from './layout-read.ts';
@@ -26,10 +29,11 @@ import { VEHICLE_CASES } from './vehicle.ts';
 
 /** Cases by topic, in the order of the page. */
 export const TOPICS: readonly { readonly topic: string; readonly cases: readonly ProofCase[] }[] = [
-  { topic: 'Chain drives', cases: [...CHAIN_CASES, ...CHAIN_CONSTRUCTED] },
-  { topic: 'Toothed belts', cases: BELT_CASES },
+  { topic: 'Chain drives', cases: [...CHAIN_CASES, ...CHAIN_CONSTRUCTED, ...CHAIN_STRENGTH_CASES] },
+  { topic: 'Toothed belts', cases: [...BELT_CASES, ...BELT_STRENGTH_CASES] },
   { topic: 'Bevel gears', cases: BEVEL_CASES },
   { topic: 'Spur gears', cases: SPUR_CASES },
+  { topic: 'Strength of gears', cases: GEAR_STRENGTH_CASES },
   { topic: 'Shafts', cases: [...SHAFT_CASES, ...SHAFT_MORE_CASES] },
   { topic: 'Bearings', cases: BEARING_CASES },
   { topic: 'Turning against itself', cases: TORSION_CASES },

@@ -13,27 +13,44 @@ import { staticSafety } from './bearing/static-safety.ts';
 import { viscosityRatio } from './bearing/viscosity-ratio.ts';
 import { beltCentreDistance } from './belt/centre-distance.ts';
 import { beltLength } from './belt/length.ts';
+import { beltPulls } from './belt/pulls.ts';
+import { beltToothLoad } from './belt/tooth-load.ts';
+import { beltTrapezoidalRating } from './belt/trapezoidal-rating.ts';
 import { bevelApex } from './bevel/apex.ts';
+import { bevelChartFreeStress } from './bevel/chart-free-stress.ts';
 import { bevelForces } from './bevel/forces.ts';
 import { bevelGeometry } from './bevel/geometry.ts';
+import { bevelGeometryFactors } from './bevel/geometry-factors.ts';
+import { bevelLewisCapacity } from './bevel/lewis-capacity.ts';
 import { bevelPitchAngles } from './bevel/pitch-angles.ts';
 import { bevelSense } from './bevel/sense.ts';
 import { bevelSpiralForces } from './bevel/spiral-forces.ts';
+import { bevelStress } from './bevel/stress.ts';
 import { bevelVirtualTeeth } from './bevel/virtual-teeth.ts';
 import { cameraOutOfPlane } from './camera/out-of-plane.ts';
 import { chainAlignment } from './chain/alignment.ts';
+import { chainArticulation } from './chain/articulation.ts';
 import { chainCentreDistance } from './chain/centre-distance.ts';
 import { chainCentreDistanceApprox } from './chain/centre-distance-approx.ts';
 import { chordalVariation } from './chain/chordal-variation.ts';
+import { chainGallingSpeed } from './chain/galling-speed.ts';
 import { chainIdlerLength } from './chain/idler-length.ts';
+import { chainIsoRating } from './chain/iso-rating.ts';
+import { chainJointPressure } from './chain/joint-pressure.ts';
 import { chainLength } from './chain/length.ts';
 import { chainLengthApprox } from './chain/length-approx.ts';
+import { chainPowerRating } from './chain/power-rating.ts';
 import { chainPull } from './chain/pull.ts';
+import { chainRatedLife } from './chain/rated-life.ts';
 import { chainRigidLinks } from './chain/rigid-links.ts';
+import { chainSelection } from './chain/selection.ts';
+import { chainServicePull } from './chain/service-pull.ts';
 import { chainSlack } from './chain/slack.ts';
 import { chainSpeed } from './chain/speed.ts';
 import { sprocketDiameters } from './chain/sprocket-diameters.ts';
+import { sprocketHub } from './chain/sprocket-hub.ts';
 import { chainStaticReserve } from './chain/static-reserve.ts';
+import { chainWearLife } from './chain/wear-life.ts';
 import { chainWearSpread } from './chain/wear-spread.ts';
 import { chainWearTakeUp } from './chain/wear-take-up.ts';
 import { clearanceCapsules } from './clearance/capsules.ts';
@@ -45,6 +62,9 @@ import { universalCouple } from './coupling/universal-couple.ts';
 import { universalPair } from './coupling/universal-pair.ts';
 import { universalRatio } from './coupling/universal-ratio.ts';
 import { universalRipple } from './coupling/universal-ripple.ts';
+import { gearDutyReserve } from './gear/duty-reserve.ts';
+import { gearHardnessLimits } from './gear/hardness-limits.ts';
+import { gearLifeFactor } from './gear/life-factor.ts';
 import { flankPressure } from './joint/flank-pressure.ts';
 import { locatingPlay } from './joint/locating-play.ts';
 import { spigotPressure } from './joint/spigot-pressure.ts';
@@ -70,6 +90,7 @@ import { shaftTwist } from './shaft/twist.ts';
 import { shaftYield } from './shaft/yield.ts';
 import { spurForces } from './spur/forces.ts';
 import { spurGeometry } from './spur/geometry.ts';
+import { spurStress } from './spur/stress.ts';
 import { armCentreDistance } from './suspension/centre-distance.ts';
 import { chainOnArm } from './suspension/chain-on-arm.ts';
 import { armChainTravel } from './suspension/chain-travel.ts';
@@ -150,7 +171,28 @@ export const METHODS: readonly Method[] = [
   bevelVirtualTeeth,
   boundedCurve,
   cameraOutOfPlane,
+  beltPulls,
+  beltToothLoad,
+  beltTrapezoidalRating,
+  bevelChartFreeStress,
+  bevelGeometryFactors,
+  bevelLewisCapacity,
+  bevelStress,
+  gearDutyReserve,
+  gearHardnessLimits,
+  gearLifeFactor,
+  spurStress,
   chainAlignment,
+  chainArticulation,
+  chainGallingSpeed,
+  chainIsoRating,
+  chainJointPressure,
+  chainPowerRating,
+  chainRatedLife,
+  chainSelection,
+  chainServicePull,
+  chainWearLife,
+  sprocketHub,
   chainCentreDistance,
   chainCentreDistanceApprox,
   chainIdlerLength,
