@@ -1,10 +1,13 @@
 import { BEARING_FACTORS } from './bearing-factors.ts';
 import { BEARING_LIMITS } from './bearing-limits.ts';
 import { BEARINGS } from './bearings.ts';
+import { BELT_PROFILES } from './belt-profiles.ts';
 import { BEVEL_TEETH } from './bevel-teeth.ts';
 import { BODY_MOVEMENTS } from './body-movements.ts';
 import { BRIEF_DEFAULTS } from './brief-defaults.ts';
 import { CHAIN_LIMITS_TABLE } from './chain-limits.ts';
+import { CHAIN_OILING, CHAIN_WEAR } from './chain-oil.ts';
+import { CHAIN_SERVICE } from './chain-service.ts';
 import { CHAIN_SIZES } from './chain-sizes.ts';
 import { COUPLING_LIMITS } from './coupling-limits.ts';
 import { CYCLE_HWFET } from './cycle-hwfet.ts';
@@ -15,6 +18,8 @@ import { CYCLE_WMTC_PART1 } from './cycle-wmtc-part1.ts';
 import { CYCLE_WMTC_PART2 } from './cycle-wmtc-part2.ts';
 import { CYCLE_WMTC_PART3 } from './cycle-wmtc-part3.ts';
 import { DRAG_AREAS } from './drag-areas.ts';
+import { GEAR_SERVICE, LEWIS_FORM } from './gear-factors.ts';
+import { GEAR_STEELS } from './gear-steels.ts';
 import { JOINT_LIMITS } from './joint-limits.ts';
 import { MESH_LIMITS } from './mesh-limits.ts';
 import { MOTORCYCLE_ROAD_LOAD } from './motorcycle-road-load.ts';
@@ -42,7 +47,14 @@ const TABLES: readonly Table[] = [
   BODY_MOVEMENTS,
   BRIEF_DEFAULTS,
   CHAIN_LIMITS_TABLE,
+  BELT_PROFILES,
+  CHAIN_OILING,
+  CHAIN_SERVICE,
   CHAIN_SIZES,
+  CHAIN_WEAR,
+  GEAR_SERVICE,
+  GEAR_STEELS,
+  LEWIS_FORM,
   COUPLING_LIMITS,
   JOINT_LIMITS,
   MESH_LIMITS,

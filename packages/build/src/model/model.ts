@@ -2,6 +2,7 @@
 import type { UnitChoice } from '@oddwheel/quantity/format';
 import type { Kind } from '@oddwheel/quantity/kinds';
 import type { Vec3 } from '@oddwheel/quantity/quantity';
+import type { GearFacts } from './gears.ts';
 import type {
   BearingSeat,
   Cush,
@@ -103,6 +104,8 @@ export interface ChainSize {
   readonly innerWidth: number;
   readonly minTensile: number;
   readonly source: string;
+  /** Where its strength comes from: a row of the table, or the address of a typed one. */
+  readonly strengthFrom: string;
 }
 
 /** A toothed wheel that guides or tensions a chain between its two sprockets. */
@@ -134,12 +137,24 @@ export type Stage =
       readonly idler: Idler | null;
       /** Largest sprockets that shall go on in place of the drawn ones, in teeth. */
       readonly largest: { readonly driver: number | null; readonly driven: number | null };
+      readonly oiled: 'oil bath or stream' | 'drip or brush' | 'dirty or seldom' | 'dry' | 'sealed rings' | null;
+      /** What a broken end would hit. */
+      readonly breaks:
+        | 'its guard'
+        | 'nothing in reach'
+        | 'brake line'
+        | 'fuel line or tank'
+        | 'rider or passenger'
+        | 'frame or engine case'
+        | null;
     })
   | (StageBase & {
       readonly kind: 'belt';
       readonly pitch: number;
       readonly teeth: Teeth;
       readonly beltTeeth: number | null;
+      readonly profile: string | null;
+      readonly width: number | null;
     })
   | (StageBase & {
       readonly kind: 'bevel' | 'spur';
@@ -150,6 +165,7 @@ export type Stage =
       readonly spiral: Value | null;
       readonly hand: 'left' | 'right' | null;
       readonly backlash: Value | null;
+      readonly gears: GearFacts;
     })
   | (StageBase & {
       readonly kind: 'coupling';

@@ -6,6 +6,7 @@ import { nodeAt, pointerKey } from '../schema/describe.ts';
 import type { SeatFile, ShaftFile, StageFile } from '../schema/path.ts';
 import { allValues } from './all-values.ts';
 import { type Cache, reuse } from './cache.ts';
+import { resolveGears } from './gears.ts';
 import type {
   Lathe,
   Model,
@@ -127,7 +128,12 @@ function resolveStage(reader: Reader, id: string, file: StageFile): Stage {
       return {
         ...base,
         kind: 'chain',
-        size: chainSize(file.chain),
+        size: chainSize(
+          file.chain,
+          file.strength === undefined
+            ? null
+            : { strength: typedNumber('force', file.strength), at: `${address}/strength` },
+        ),
         strands: read('strands'),
         stretch: sharedBlank(read('stretch'), 'blank chain stretch'),
         teeth: file.teeth,
@@ -143,6 +149,8 @@ function resolveStage(reader: Reader, id: string, file: StageFile): Stage {
             }
           : null,
         largest: { driver: file.largest?.driver ?? null, driven: file.largest?.driven ?? null },
+        oiled: file.oiled ?? null,
+        breaks: file.breaks ?? null,
       };
     case 'belt':
       return {
@@ -151,6 +159,8 @@ function resolveStage(reader: Reader, id: string, file: StageFile): Stage {
         pitch: typedNumber('length', file.pitch),
         teeth: file.teeth,
         beltTeeth: file.length ?? null,
+        profile: file.profile ?? null,
+        width: lengthOrNull(file.width),
       };
     case 'bevel':
     case 'spur':
@@ -163,6 +173,7 @@ function resolveStage(reader: Reader, id: string, file: StageFile): Stage {
         spiral: maybe('spiral'),
         hand: file.kind === 'bevel' ? (file.hand ?? null) : null,
         backlash: file.kind === 'bevel' ? maybe('backlash') : null,
+        gears: resolveGears(address, file),
       };
     case 'coupling':
       return {

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { choiceField, integerField, keyField, namedMap, quantityField, textField } from './field.ts';
+import { gearFacts } from './gears.ts';
 
 const coordinate = (axis: string) => quantityField('length', { name: axis, example: '440 mm' });
 
@@ -273,6 +274,27 @@ const chain = z.strictObject({
     blank: { row: 'brief-defaults/chain-stretch' },
     recipe: 'Hang a metre of it up, hang a known weight on it, and read the stretch with a dial gauge.',
   }).optional(),
+  strength: quantityField('force', {
+    name: 'Least tensile strength, as printed on its box',
+    example: '30 kN',
+    above: 0,
+    recipe: 'Read the average or least strength of one strand on the box or sheet of its maker; take the least.',
+  }).optional(),
+  oiled: choiceField('Oiled by', [
+    'oil bath or stream',
+    'drip or brush',
+    'dirty or seldom',
+    'dry',
+    'sealed rings',
+  ]).optional(),
+  breaks: choiceField('A broken end would hit', [
+    'its guard',
+    'nothing in reach',
+    'brake line',
+    'fuel line or tank',
+    'rider or passenger',
+    'frame or engine case',
+  ]).optional(),
   ...efficiency('chain'),
 });
 
@@ -282,6 +304,20 @@ const belt = z.strictObject({
   pitch: quantityField('length', { name: 'Belt pitch', example: '8 mm', above: 0 }),
   teeth: teeth(8),
   length: integerField({ name: 'Belt teeth', min: 20, max: 2000 }).optional(),
+  profile: choiceField('Profile', [
+    'XL',
+    'L',
+    'H',
+    'XH',
+    'XXH',
+    'T5',
+    'T10',
+    'T20',
+    'AT10',
+    'curved teeth',
+    'another',
+  ]).optional(),
+  width: quantityField('length', { name: 'Belt width', example: '25 mm', above: 0 }).optional(),
   ...efficiency('belt'),
 });
 
@@ -316,10 +352,18 @@ const bevel = z.strictObject({
     min: 0,
     recipe: 'Hold the pinion, set a dial gauge square to a tooth of the gear, and rock the gear.',
   }).optional(),
+  ...gearFacts,
   ...efficiency('bevel'),
 });
 
-const spur = z.strictObject({ kind: z.literal('spur'), ...ends, teeth: teeth(5), ...gearSize, ...efficiency('spur') });
+const spur = z.strictObject({
+  kind: z.literal('spur'),
+  ...ends,
+  teeth: teeth(5),
+  ...gearSize,
+  ...gearFacts,
+  ...efficiency('spur'),
+});
 
 const coupling = z.strictObject({
   kind: z.literal('coupling'),

@@ -17,6 +17,13 @@ import { hand } from './spiral.ts';
 import { bearingLocates, thrustPasses } from './strength/bearing-hold.ts';
 import { bearingLasts } from './strength/bearing-life.ts';
 import { bearingRolls, bearingStands, bearingTilts, bearingTurns } from './strength/bearing-limits.ts';
+import { beltTeeth } from './strength/belts.ts';
+import { chainBreaks, chainJams } from './strength/chain-broken.ts';
+import { chainLasts, chainWears } from './strength/chain-life.ts';
+import { chainBores, chainOiled, chainRuns, chainServes } from './strength/chain-limits.ts';
+import { gearDonor, gearFlank } from './strength/gear-donor.ts';
+import { gearCard, gearOiled, gearPattern } from './strength/gear-state.ts';
+import { gearBends, gearMake, gearPeaks, gearPits } from './strength/gears.ts';
 import { joinBends, joinCentres, joinDraws, joinHolds, joinPasses } from './strength/joins.ts';
 import { shaftLasts } from './strength/shaft-life.ts';
 import { shaftSlopes, shaftTwists } from './strength/shaft-moves.ts';
@@ -114,6 +121,24 @@ export const CHECKS: readonly Check[] = [
   bearingTilts,
   bearingLocates,
   thrustPasses,
+  chainServes,
+  chainLasts,
+  chainWears,
+  chainRuns,
+  chainOiled,
+  chainBores,
+  chainBreaks,
+  chainJams,
+  beltTeeth,
+  gearBends,
+  gearPits,
+  gearPeaks,
+  gearMake,
+  gearDonor,
+  gearFlank,
+  gearCard,
+  gearPattern,
+  gearOiled,
   meshMoves,
   firing,
   cushion,
