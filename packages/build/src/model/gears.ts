@@ -28,7 +28,8 @@ export interface GearFacts {
   readonly driver: GearSteel;
   readonly driven: GearSteel;
   readonly quality: number | null;
-  readonly mounting: NonNullable<File['mounting']> | null;
+  /** How a bevel pair is carried. */
+  readonly mounting: 'both between bearings' | 'one between bearings' | 'both overhung' | null;
   readonly lubrication: NonNullable<File['lubrication']> | null;
   readonly card: NonNullable<File['card']> | null;
   readonly donor: Donor | null;
@@ -50,7 +51,7 @@ export function resolveGears(address: string, file: File): GearFacts {
     driver: steel('driver'),
     driven: steel('driven'),
     quality: file.quality ?? null,
-    mounting: file.mounting ?? null,
+    mounting: file.kind === 'bevel' ? (file.mounting ?? null) : null,
     lubrication: file.lubrication ?? null,
     card: file.card ?? null,
     donor: donor

@@ -32,7 +32,6 @@ export const gearFacts = {
     min: 5,
     max: 11,
   }).optional(),
-  mounting: choiceField('Gears sit', ['both between bearings', 'one between bearings', 'both overhung']).optional(),
   lubrication: choiceField('Teeth run', [
     'in a housed oil bath',
     'in a housing with grease',
@@ -70,4 +69,9 @@ export const gearFacts = {
     })
     .meta({ 'x-field': { name: 'What it lived through in its donor' } })
     .optional(),
+};
+
+/** How the two gears of a bevel pair are carried. */
+export const bevelMounting = {
+  mounting: choiceField('Gears sit', ['both between bearings', 'one between bearings', 'both overhung']).optional(),
 };

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { choiceField, integerField, keyField, namedMap, quantityField, textField } from './field.ts';
-import { gearFacts } from './gears.ts';
+import { bevelMounting, gearFacts } from './gears.ts';
 
 const coordinate = (axis: string) => quantityField('length', { name: axis, example: '440 mm' });
 
@@ -353,6 +353,7 @@ const bevel = z.strictObject({
     recipe: 'Hold the pinion, set a dial gauge square to a tooth of the gear, and rock the gear.',
   }).optional(),
   ...gearFacts,
+  ...bevelMounting,
   ...efficiency('bevel'),
 });
 
