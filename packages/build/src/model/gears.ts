@@ -42,7 +42,7 @@ export function resolveGears(address: string, file: File): GearFacts {
     return {
       address: `${address}/made/${key}`,
       steel: made?.steel ?? null,
-      hardness: made?.hardness === undefined ? null : typedNumber('hardness', made.hardness),
+      hardness: made?.hardness === undefined ? null : typedNumber('number', made.hardness),
       file: made?.file ?? null,
     };
   };

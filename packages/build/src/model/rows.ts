@@ -19,7 +19,10 @@ export const nearestRows = (id: string, key: string): readonly string[] => neare
  * A chain size with what the assessment needs of it, SI.
  * @param typed strength that the build gives in place of the table's, and its address
  */
-export function chainSize(key: string, typed: { readonly strength: number; readonly at: string } | null): ChainSize {
+export function chainSize(
+  key: string,
+  typed: { readonly strength: number; readonly at: string } | null = null,
+): ChainSize {
   const row = rowInSi(CHAIN_SIZES, key);
   const { pitch, rollerDiameter, innerWidth, minTensile } = row;
   if (pitch === undefined || rollerDiameter === undefined || innerWidth === undefined || minTensile === undefined)

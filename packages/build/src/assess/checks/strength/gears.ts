@@ -12,13 +12,13 @@ const RATING = 'ANSI/AGMA 2003-B97 and 2001-D04 hold the reserve themselves; fro
 /** What would tell the steel of the gears that are not known. */
 function askSteel({ stage }: GearPair, scene: Scene, says: string): readonly Missing[] {
   const known = pairBears(stage, scene);
-  return (['driver', 'driven'] as const).flatMap((member) =>
+  return (['driver', 'driven'] as const).flatMap((member, k) =>
     known[member].known
       ? []
       : [
           {
             address: `${stage.address}/made/${member}`,
-            says: `the steel or hardness of the ${member === 'driver' ? 'driver' : 'driven gear'} (${says})`,
+            says: `the steel or hardness of the ${member === 'driver' ? 'driver' : 'driven gear'}${k === 0 || known.driver.known ? ` (${says})` : ''}`,
           },
         ],
   );
