@@ -52,6 +52,20 @@ describe('known-good layouts', () => {
     expect(findings.find(({ check }) => check === 'chain.pull')?.severity).toBe('fails');
   });
 
+  const bored = (layout: KnownGood, teeth: number) =>
+    findingsOf(layout, (build) => {
+      (
+        build as unknown as { path: { stages: { chain: { teeth: { driver: number } } } } }
+      ).path.stages.chain.teeth.driver = teeth;
+    }).find(({ check }) => check === 'chain.bore')?.severity;
+  test.each(LAYOUTS.map((layout) => [layout.id, layout] as const))(
+    '%s: its front sprocket fits on its shaft, and one of 8 teeth would not',
+    (_, layout) => {
+      expect(bored(layout, layout.given.train.front)).toBe('holds');
+      expect(bored(layout, 8)).toBe('thin');
+    },
+  );
+
   const parts = (part: string) =>
     LAYOUTS.flatMap((layout) =>
       layout.two_sizes_down

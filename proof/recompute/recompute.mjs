@@ -1,5 +1,6 @@
 // Ten first findings of each demo, worked out again from build.json by hand formulas; `node proof/recompute/recompute.mjs` prints them.
 import { readFileSync } from 'node:fs';
+import { chainReserves } from './chains.mjs';
 import { rooms } from './clearance.mjs';
 import { weakest } from './fatigue.mjs';
 import * as g from './geometry.mjs';
@@ -64,6 +65,7 @@ export function reserves(demo) {
   const { torque, forces } = pulling(build);
   /** @type {Record<string, number>} */
   const out = { 'road.lift:/brief/vehicle': lifting(build, [...torque.values()].at(-1) ?? 0) };
+  Object.assign(out, chainReserves(build));
   if (build.brief.vehicle.contact.startsWith('three')) out['road.tip:/brief/vehicle/track'] = tipping(build);
   for (const [address, room] of Object.entries(rooms(build, true))) out[`clear.parts:${address}`] = room / WANTED;
   for (const [key, stage] of Object.entries(build.path.stages)) {

@@ -47,6 +47,7 @@ function edited(session: Session, request: EditRequest): Session {
 
 const INTEGERS: Readonly<Record<string, string>> = {
   cylinders: '2',
+  quality: '7',
   gear: '2',
   strands: '2',
   links: '106',
