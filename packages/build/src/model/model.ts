@@ -2,6 +2,7 @@
 import type { UnitChoice } from '@oddwheel/quantity/format';
 import type { Kind } from '@oddwheel/quantity/kinds';
 import type { Vec3 } from '@oddwheel/quantity/quantity';
+import type { Breaks, Oiled } from './chain-facts.ts';
 import type { GearFacts } from './gears.ts';
 import type {
   BearingSeat,
@@ -137,16 +138,9 @@ export type Stage =
       readonly idler: Idler | null;
       /** Largest sprockets that shall go on in place of the drawn ones, in teeth. */
       readonly largest: { readonly driver: number | null; readonly driven: number | null };
-      readonly oiled: 'oil bath or stream' | 'drip or brush' | 'dirty or seldom' | 'dry' | 'sealed rings' | null;
+      readonly oiled: Oiled | null;
       /** What a broken end would hit. */
-      readonly breaks:
-        | 'its guard'
-        | 'nothing in reach'
-        | 'brake line'
-        | 'fuel line or tank'
-        | 'rider or passenger'
-        | 'frame or engine case'
-        | null;
+      readonly breaks: Breaks | null;
     })
   | (StageBase & {
       readonly kind: 'belt';

@@ -1,6 +1,8 @@
 import { z } from 'zod';
+import { belt } from './belt.ts';
 import { choiceField, integerField, keyField, namedMap, quantityField, textField } from './field.ts';
 import { bevelMounting, gearFacts } from './gears.ts';
+import { efficiency, ends, teeth } from './stage-parts.ts';
 
 const coordinate = (axis: string) => quantityField('length', { name: axis, example: '440 mm' });
 
@@ -213,32 +215,6 @@ const shaft = z
   })
   .meta({ 'x-field': { name: 'Shaft' } });
 
-const ends = {
-  name: textField('Stage', 'Chain 1'),
-  from: keyField({ name: 'Driver sits on', seat: true, example: 'output/sprocket' }),
-  to: keyField({ name: 'Driven sits on', seat: true, example: 'shaft-a/sprocket' }),
-};
-
-const efficiency = (row: string) => ({
-  efficiency: quantityField('fraction', {
-    name: 'Efficiency',
-    example: '98 %',
-    range: true,
-    above: 0,
-    max: 1,
-    blank: { row: `stage-efficiencies/${row}` },
-    recipe: 'It cannot be measured without a dynamometer: leave it blank and keep the published range.',
-  }).optional(),
-});
-
-const teeth = (least: number) =>
-  z
-    .strictObject({
-      driver: integerField({ name: 'Driver teeth', min: least, max: 300 }),
-      driven: integerField({ name: 'Driven teeth', min: least, max: 300 }),
-    })
-    .meta({ 'x-field': { name: 'Teeth' } });
-
 const chain = z.strictObject({
   kind: z.literal('chain'),
   ...ends,
@@ -296,29 +272,6 @@ const chain = z.strictObject({
     'frame or engine case',
   ]).optional(),
   ...efficiency('chain'),
-});
-
-const belt = z.strictObject({
-  kind: z.literal('belt'),
-  ...ends,
-  pitch: quantityField('length', { name: 'Belt pitch', example: '8 mm', above: 0 }),
-  teeth: teeth(8),
-  length: integerField({ name: 'Belt teeth', min: 20, max: 2000 }).optional(),
-  profile: choiceField('Profile', [
-    'XL',
-    'L',
-    'H',
-    'XH',
-    'XXH',
-    'T5',
-    'T10',
-    'T20',
-    'AT10',
-    'curved teeth',
-    'another',
-  ]).optional(),
-  width: quantityField('length', { name: 'Belt width', example: '25 mm', above: 0 }).optional(),
-  ...efficiency('belt'),
 });
 
 const gearSize = {
