@@ -94,6 +94,12 @@ export const gearFlank: Check = {
   subjects: gearDonor.subjects,
   run: onPair((pair) => {
     const { flank, angle } = sameUse(pair);
+    const { donor } = pair.stage.gears;
+    if (donor && donor.angle === null && flank && pair.stage.kind === 'bevel')
+      return {
+        kind: 'unknown',
+        missing: [{ address: `${donor.address}/angle`, says: 'the angle between its shafts in the donor' }],
+      };
     const says = [
       flank
         ? 'The flanks that drive here drove in the donor.'

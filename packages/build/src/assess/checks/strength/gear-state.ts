@@ -64,8 +64,13 @@ export const gearPattern: Check = {
   perCase: false,
   subjects: withCard,
   run: (scene, subject) => {
-    const card = stageOf(scene, subject)?.gears.card;
-    if (!card || (!card.pattern && !card.marks && !card.bores && card.pitting !== 'a few')) return null;
+    const stage = stageOf(scene, subject);
+    const card = stage?.gears.card;
+    if (!stage || !card) return null;
+    if (card.pattern === undefined) return ask(stage, 'pattern', 'where on the face the teeth carried');
+    if (card.marks === undefined)
+      return ask(stage, 'marks', 'whether match marks show a pair that was lapped together');
+    if (card.bores === undefined) return ask(stage, 'bores', 'whether bores and splines are worn');
     return told(
       [
         ...(card.pitting === 'a few' ? ['A few pits: look again after the first rides.'] : []),
