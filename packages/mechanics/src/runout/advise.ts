@@ -1,5 +1,6 @@
 import type { AdviceState } from './advice-state.ts';
 import type { Advice, BeadAction, BeadPart, Expected, Offset } from './adviser-types.ts';
+import { beadPair } from './bead-pair.ts';
 import { type Answer, leftOfPull, movementOf, typicalAnswers } from './belief.ts';
 import { hopeless } from './hopeless.ts';
 import { expectedOf, outcomes, roundsToGo } from './outcomes.ts';
@@ -13,15 +14,18 @@ const CLOSE = 10;
 /** The reading must be this sure of the goal before the part is called good. */
 const SURE_ENOUGH = 0.7;
 /** A hopeless part is called so when this many of its possible answers cannot get there. */
-const HOPELESS_ENOUGH = 0.95;
+const HOPELESS_ENOUGH = 0.98;
 /** A part is unsure enough for a trial bead when its pull may lie this far apart (ends that hold four times in five). */
 const TRIAL_SPREAD = 3;
+
+/** Two beads are worth it when they bring the part within the goal this often. */
+const PAIR_CHANCE = 0.3;
 
 /** A bead and what it promises. */
 interface Option {
   readonly bead: BeadAction;
   readonly score: number;
-  readonly expected: Expected;
+  readonly tirs: Float64Array;
 }
 
 const still: Offset = { x: 0, y: 0 };
@@ -48,17 +52,26 @@ export function advise(state: AdviceState): Advice {
     return { do: 'stop', because: 'hopeless', expected: now, warnings };
   const [best, ...rest] = beadOptions(state, answers);
   const stay = roundsToGo(now.tir, part.goal, reachOf(state, answers));
-  if (!best || best.score >= stay) return { do: 'stop', because: 'no-gain', expected: now, warnings };
+  if (!best || best.score >= stay) return adviseOfPair(state, answers, now);
   const other = rest.find(({ bead }) => bead.clock !== best.bead.clock) ?? rest[0];
   return {
     do: 'bead',
     bead: best.bead,
     trial: isTrial(answers),
-    expected: best.expected,
-    ...(other ? { otherwise: { bead: other.bead, expected: other.expected } } : {}),
+    expected: expectedOf(best.tirs, part.goal),
+    ...(other ? { otherwise: { bead: other.bead, expected: expectedOf(other.tirs, part.goal) } } : {}),
     warnings: warningsOf(state, best.bead),
     owedAfter: 0,
   };
+}
+
+/** What to do when no single bead helps: the first of two, when two do and there is time for both. */
+function adviseOfPair(state: AdviceState, answers: readonly Answer[], now: Expected): Advice {
+  const pair = state.part.rounds - state.laid.length >= 2 ? beadPair(state, answers) : undefined;
+  if (!pair || pair.expected.within < PAIR_CHANCE)
+    return { do: 'stop', because: 'no-gain', expected: now, warnings: warningsOf(state) };
+  const { bead, expected } = pair;
+  return { do: 'bead', bead, trial: false, pair: true, expected, warnings: warningsOf(state, bead), owedAfter: 0 };
 }
 
 /** The next piece of the weld that the joint owes. It is never finished before all of it is in. */
@@ -137,7 +150,7 @@ function beadOptions(state: AdviceState, answers: readonly Answer[]): Option[] {
     const tirs = outcomes(now, moves, prior.scatter, 0);
     let score = 0;
     for (const tir of tirs) score += roundsToGo(tir, goal, reach);
-    return { bead, score: score / tirs.length, expected: expectedOf(tirs, goal) };
+    return { bead, score: score / tirs.length, tirs };
   });
   return options.sort((a, b) => a.score - b.score);
 }

@@ -114,6 +114,8 @@ export type Advice =
       readonly bead: BeadAction;
       /** A small bead to learn from, because the response is too uncertain for a full one. */
       readonly trial: boolean;
+      /** The first of two beads that nearly cancel: it makes the part worse alone; `expected` is after both. */
+      readonly pair?: true;
       readonly expected: Expected;
       /** The next best bead at another place or of another length, when there is one. */
       readonly otherwise?: { readonly bead: BeadAction; readonly expected: Expected };

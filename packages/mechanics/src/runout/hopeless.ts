@@ -3,11 +3,9 @@ import type { BeadAction, Offset } from './adviser-types.ts';
 import { type Answer, leftOfPull, movementOf } from './belief.ts';
 
 /** Answers that the rest of the rounds is played through with. */
-const PLAYED = 16;
+const PLAYED = 48;
 /** Places either side of the direct one that are tried, so that beads need not pile up. */
 const ASIDE = 2;
-/** Each round loses this much of what its bead could do to scatter. */
-const LOST = 0.85;
 
 /**
  * Part of the possible answers, 0..1, with which the goal stays out of reach in the rounds left, even when the answer
@@ -51,7 +49,7 @@ function bestStep(
   let best: { bead: BeadAction; to: Offset; far: number } | undefined;
   for (let aside = -ASIDE; aside <= ASIDE; aside++) {
     const clock = (2 * Math.PI * (place + aside)) / beads.places;
-    const unit = movementOf(answer, sign, leftOfPull(laid, clock, beads), clock, LOST);
+    const unit = movementOf(answer, sign, leftOfPull(laid, clock, beads), clock, 1);
     const square = unit.x ** 2 + unit.y ** 2;
     const ideal = -(unit.x * at.x + unit.y * at.y) / square;
     if (!(ideal > 0)) continue;
