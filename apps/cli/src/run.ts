@@ -3,6 +3,7 @@ import { check } from './check/check.ts';
 import { BAD, DONE, type ExitCode, type Io } from './io.ts';
 import { newBuild } from './new-build.ts';
 import { reckonVerb } from './reckon-verb.ts';
+import { declareTrue } from './true/declare.ts';
 import { VERSION } from './version.ts';
 
 const EXIT_CODES = `
@@ -101,6 +102,8 @@ function declare(io: Io, done: (code: ExitCode) => void): Command {
     .action(async (method: string | undefined, options: { list?: true; schema?: true; json?: true }) =>
       done(await reckonVerb(io, method, options)),
     );
+
+  declareTrue(program, io, done);
 
   return program;
 }
