@@ -1,7 +1,8 @@
 import { resolve } from 'node:path';
+import { budgetView } from '@oddwheel/build/true/budget-view';
 import { type PartView, partView } from '@oddwheel/build/true/part-view';
 import { readTrue, type TrueRecord } from '@oddwheel/build/true/record';
-import { diagnosisWords, nextWords, refusedUse, runoutWords } from '@oddwheel/build/true/words';
+import { budgetWords, diagnosisWords, nextWords, refusedUse, runoutWords } from '@oddwheel/build/true/words';
 import { formatQuantity } from '@oddwheel/quantity/format';
 import { readTrueText } from '@oddwheel/store/true-record';
 import { complain } from '../complain.ts';
@@ -60,11 +61,12 @@ export async function trueShow(io: Io, folder: string, options: ShowOptions): Pr
   const found = await viewsOf(io, folder, options);
   if (!found.ok) return found.code;
   if (options.json) {
-    const parts = found.views.map(({ state: _, ...view }) => view);
+    const parts = found.views.map(({ state: _, ...view }) => ({ ...view, budget: budgetView(view.part, view.atGoal) }));
     print(io.stdout, [JSON.stringify({ format: 1, parts, odd: oddLines(found.record) }, null, 2)]);
     return DONE;
   }
   for (const view of found.views) {
+    const budget = budgetView(view.part, view.atGoal);
     const { part, goal, runouts, diagnosis, history, missing, leftOut, sets } = view;
     print(io.stdout, [
       `${part.name ?? part.part}, wanted at ${part.goal.station}: TIR ${formatQuantity(goal, 'length', options.unit, { digits: 3 })} or less`,
@@ -75,6 +77,7 @@ export async function trueShow(io: Io, folder: string, options: ShowOptions): Pr
             `  Set by set: TIR ${history.map(({ tir }) => formatQuantity(tir, 'length', options.unit, { digits: 3 })).join(', ')}`,
           ]
         : []),
+      ...(budget ? budgetWords(budget, options.unit).map((one) => `  ${one}`) : []),
       ...sets.flatMap(({ id, doubts }) => doubts.map((doubt) => `  Set ${id}: ${doubt}`)),
       ...leftOut.map(({ id, why }) => `  Set ${id} does not count: ${why}`),
       ...missing.map((one) => `  Missing: ${one}`),

@@ -87,7 +87,7 @@ export function bodyFaults(kind: string, body: Json): Fault[] {
 }
 
 function partBody(check: Check, fields: Fields): void {
-  check.keys(fields, '', ['part', 'name', 'seats', 'goal', 'joints', 'weld', 'use']);
+  check.keys(fields, '', ['part', 'name', 'seats', 'goal', 'joints', 'weld', 'serves', 'use']);
   const seats = check.object(fields.seats, '/seats', '{ "a": "20 mm", "b": "180 mm" }');
   if (seats) {
     check.quantity(seats.a, '/seats/a', 'length', '20 mm');
@@ -111,6 +111,7 @@ function partBody(check: Check, fields: Fields): void {
       check.number(joint.positions, `/joints/${k}/positions`, 'a whole number from 1 to 120', whole(1, 120));
     }
   if (fields.weld !== undefined) weldBody(check, fields.weld);
+  if (fields.serves !== undefined) servesBody(check, fields.serves);
 }
 
 function weldBody(check: Check, value: Json): void {
@@ -132,6 +133,43 @@ function weldBody(check: Check, value: Json): void {
       check.clock(one.clock, `/weld/owed/${k}/clock`);
       check.quantity(one.length, `/weld/owed/${k}/length`, 'length', '20 mm', 0);
     }
+  }
+}
+
+function servesBody(check: Check, value: Json): void {
+  const serves = check.object(value, '/serves', '{ "sprocket": { "rootDiameter": "150 mm", "made": "turned" } }');
+  if (!serves) return;
+  check.keys(serves, '/serves', ['sprocket', 'gear', 'balance', 'stiffness', 'contributors']);
+  const part = (key: string, example: string): Fields | undefined =>
+    serves[key] === undefined ? undefined : check.object(serves[key], `/serves/${key}`, example);
+  const sprocket = part('sprocket', '{ "rootDiameter": "150 mm", "made": "turned" }');
+  if (sprocket) {
+    check.quantity(sprocket.rootDiameter, '/serves/sprocket/rootDiameter', 'length', '150 mm', 0);
+    check.one(sprocket.made, '/serves/sprocket/made', ['turned', 'welded']);
+  }
+  const gear = part('gear', '{ "bevel": true, "diameter": "120 mm", "module": "3 mm", "grade": 8 }');
+  if (gear) {
+    if (typeof gear.bevel !== 'boolean')
+      check.fault('/serves/gear/bevel', 'Yes or no is wanted here.', gear.bevel, 'true, false');
+    check.quantity(gear.diameter, '/serves/gear/diameter', 'length', '120 mm', 0);
+    check.quantity(gear.module, '/serves/gear/module', 'length', '3 mm', 0);
+    check.number(gear.grade, '/serves/gear/grade', 'tolerance class, a whole number from 1 to 12', whole(1, 12));
+  }
+  const balance = part('balance', '{ "mass": "4 kg", "topSpeed": "1800 rpm", "grade": "6.3 mm/s" }');
+  if (balance) {
+    check.quantity(balance.mass, '/serves/balance/mass', 'mass', '4 kg', 0);
+    check.quantity(balance.topSpeed, '/serves/balance/topSpeed', 'angularSpeed', '1800 rpm', 0);
+    check.quantity(balance.grade, '/serves/balance/grade', 'speed', '6.3 mm/s', 0);
+  }
+  if (serves.stiffness !== undefined) check.quantity(serves.stiffness, '/serves/stiffness', 'stiffness', '200 N/mm', 0);
+  if (serves.contributors === undefined) return;
+  for (const [k, entry] of check.list(serves.contributors, '/serves/contributors', 'a list').entries()) {
+    const at = `/serves/contributors/${k}`;
+    const one = check.object(entry, at, '{ "name": "bore clearance", "tir": "2 thou" }');
+    if (!one) continue;
+    check.text(one.name, `${at}/name`, 'a name, such as "bore clearance"');
+    check.quantity(one.tir, `${at}/tir`, 'length', '2 thou', -1e-12);
+    if (one.high !== undefined) check.quantity(one.high, `${at}/high`, 'angle', '140 deg');
   }
 }
 

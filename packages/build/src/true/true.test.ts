@@ -1,11 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Json } from '../document/json.ts';
+import { budgetView } from './budget-view.ts';
 import { clockAngle, clockText } from './clock.ts';
 import { partView } from './part-view.ts';
 import { readReadings } from './readings-text.ts';
 import { appendTrue, lastOf, nextCounter, readTrue } from './record.ts';
-import { diagnosisWords, nextWords, refusedUse, runoutWords } from './words.ts';
+import { budgetWords, diagnosisWords, nextWords, refusedUse, runoutWords } from './words.ts';
 
 const TAKEN = '2031-05-04T16:20:00Z';
 const PART = {
@@ -191,6 +192,25 @@ describe('a part by its record', () => {
     const turned = view([...seats, set('300 mm', 40), set('300 mm', 20, 0, { clocking: { spline: 2 } })]);
     expect(turned.leftOut.length).toBe(3);
     expect(turned.missing.length).toBeGreaterThan(0);
+  });
+
+  it('tells the budget from what is measured and typed, and unknown where the stiffness is missing', () => {
+    const serves = {
+      sprocket: { rootDiameter: '150 mm', made: 'turned' },
+      balance: { mass: '4 kg', topSpeed: '1800 rpm', grade: '16 mm/s' },
+      contributors: [{ name: 'bore clearance', tir: '2 thou' }],
+    };
+    const { part, atGoal } = view([{ ...PART, serves }, set('0 mm', 0), set('200 mm', 0), set('300 mm', 6)]);
+    const budget = budgetView(part, atGoal);
+    expect(budget?.limits.map(({ what }) => what)).toEqual(['sprocket', 'balance']);
+    const said = budget ? budgetWords(budget, 'thou').join(' ') : '';
+    expect(said).toContain('Worth fixing first: this part, measured');
+    expect(said).toContain('unknown; their stiffness is missing');
+    expect(
+      budgetView({ ...part, serves: { ...part.serves, stiffness: '200 N/mm' } }, atGoal)?.effects.drag,
+    ).toBeGreaterThan(1);
+    const wrong = appendTrue('', lines([{ ...PART, serves: { ...serves, balance: { mass: '4' } } }]));
+    expect(wrong.ok ? 0 : wrong.faults.length).toBe(3);
   });
 
   it('tells a bend, and leaves steering to a licensed shop', () => {

@@ -15,8 +15,25 @@ export interface TruePart {
   /** Stations where parts are joined. */
   readonly joints?: readonly { readonly joint: string; readonly station: string; readonly positions: number }[];
   readonly weld?: TrueWeld;
+  readonly serves?: TrueServes;
   /** Not for steering, suspension or brakes. */
   readonly use?: 'drive' | 'steering' | 'suspension' | 'brake';
+}
+
+/** What sits at the station that matters, for the budget. */
+export interface TrueServes {
+  readonly sprocket?: { readonly rootDiameter: string; readonly made: 'turned' | 'welded' };
+  readonly gear?: {
+    readonly bevel: boolean;
+    readonly diameter: string;
+    readonly module: string;
+    readonly grade: number;
+  };
+  readonly balance?: { readonly mass: string; readonly topSpeed: string; readonly grade: string };
+  /** Of the mounts that are dragged along. */
+  readonly stiffness?: string;
+  /** Run-out that others bring: bore clearance, the sprocket itself. */
+  readonly contributors?: readonly { readonly name: string; readonly tir: string; readonly high?: string }[];
 }
 
 /** The joint that beads are laid at, and what must be known before the first arc. */

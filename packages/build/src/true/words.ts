@@ -1,5 +1,6 @@
 import type { Advice, BeadAction, Expected, StopReason, Warning } from '@oddwheel/mechanics/runout/adviser-types';
 import type { Diagnosis, Fault, RunoutAt } from '@oddwheel/mechanics/runout/axis';
+import type { Budget } from '@oddwheel/mechanics/runout/budget';
 import { formatQuantity } from '@oddwheel/quantity/format';
 import { clockText } from './clock.ts';
 import type { TruePart } from './types.ts';
@@ -137,4 +138,37 @@ function faultWords({ kind, at, from, to }: Fault): string {
     'offset and tilt': 'What stands beyond is offset and tilted',
   } as const;
   return `${names[kind]}${place}${ends}.`;
+}
+
+const LIMIT_NAMES = { sprocket: 'sprocket', 'gear seat': 'seat of the gear', balance: 'balance at top speed' } as const;
+
+/** The budget in words: what all contributors make together, each limit, what it does, and what to fix first. */
+export function budgetWords(
+  { worst, rootSumSquare, byAngle, limits, effects, worthFixing }: Budget,
+  unit: string,
+): string[] {
+  const text = (value: number) => length(value, unit);
+  const force = (value: number) => formatQuantity(value, 'force', 'N', { digits: 2 });
+  const [first] = worthFixing;
+  return [
+    byAngle === undefined
+      ? `All together: TIR ${text(rootSumSquare)} as it usually falls, ${text(worst)} with all high spots in line.`
+      : `All together, by their angles: TIR ${text(byAngle)}.`,
+    ...limits.map(
+      ({ what, tir, verdict, source }) =>
+        `Limit of the ${LIMIT_NAMES[what]}: TIR ${text(tir)}; ${verdict}. Source: ${source}.`,
+    ),
+    ...(effects.slackSwing === undefined
+      ? []
+      : [`Chain slack changes by ${text(effects.slackSwing)} in a turn: set it at the tightest place.`]),
+    ...(effects.imbalanceForce === undefined
+      ? []
+      : [`Force that turns with it at top speed: ${force(effects.imbalanceForce)}.`]),
+    effects.drag === undefined
+      ? 'Drag on the mounts: unknown; their stiffness is missing.'
+      : `Drag on the mounts: ${force(effects.drag)} either way.`,
+    ...(first && worthFixing.length > 1
+      ? [`Worth fixing first: ${first.name}; TIR ${text(first.left)} is left without it.`]
+      : []),
+  ];
 }
