@@ -2,6 +2,7 @@ import { resolve } from 'node:path';
 import { budgetView } from '@oddwheel/build/true/budget-view';
 import { type PartView, partView } from '@oddwheel/build/true/part-view';
 import { readTrue, type TrueRecord } from '@oddwheel/build/true/record';
+import { otherWays } from '@oddwheel/build/true/ways';
 import { budgetWords, diagnosisWords, nextWords, refusedUse, runoutWords } from '@oddwheel/build/true/words';
 import { formatQuantity } from '@oddwheel/quantity/format';
 import { readTrueText } from '@oddwheel/store/true-record';
@@ -88,17 +89,22 @@ export async function trueShow(io: Io, folder: string, options: ShowOptions): Pr
   return DONE;
 }
 
+const isGood = ({ atGoal, goal }: PartView): boolean => atGoal !== undefined && atGoal.tir <= goal;
+
 /** `true next`: the next correction of each part, in words of the shop. */
 export async function trueNext(io: Io, folder: string, options: ShowOptions): Promise<ExitCode> {
   const found = await viewsOf(io, folder, options);
   if (!found.ok) return found.code;
-  const told = found.views.map(({ part, advice, goal, missing }) => {
+  const told = found.views.map((view) => {
+    const { part, advice, goal, missing } = view;
     const refused = refusedUse(part);
+    const ways = refused === undefined && !isGood(view) ? otherWays(found.record, view, options.unit) : [];
     const next = refused === undefined && advice ? nextWords(advice, goal, options.unit) : undefined;
     return {
       part: part.part,
       ...(refused === undefined ? {} : { refused }),
       ...(next && advice ? { next, advice } : {}),
+      ways,
       missing,
     };
   });
@@ -106,7 +112,7 @@ export async function trueNext(io: Io, folder: string, options: ShowOptions): Pr
     print(io.stdout, [JSON.stringify({ format: 1, parts: told }, null, 2)]);
     return DONE;
   }
-  for (const { part, refused, next, missing } of told) {
+  for (const { part, refused, next, ways, missing } of told) {
     const lines = next
       ? [
           next.say,
@@ -119,12 +125,17 @@ export async function trueNext(io: Io, folder: string, options: ShowOptions): Pr
       : [];
     const noWay =
       refused ??
-      (next || missing.length > 0
+      (next || ways.length > 0 || missing.length > 0
         ? undefined
         : 'No weld is noted for this part; "weld" of the part says where beads may go.');
     print(io.stdout, [
       part,
-      ...[...(noWay ? [noWay] : []), ...lines, ...missing.map((one) => `Missing: ${one}`)].map((line) => `  ${line}`),
+      ...[
+        ...(noWay ? [noWay] : []),
+        ...ways.map(({ say }) => say),
+        ...lines,
+        ...missing.map((one) => `Missing: ${one}`),
+      ].map((line) => `  ${line}`),
     ]);
   }
   return DONE;

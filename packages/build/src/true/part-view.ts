@@ -60,7 +60,8 @@ export function partView(record: TrueRecord, id: string): PartView | undefined {
   const measured = sets.some(({ station }) => same(station, goalStation));
   if (!measured) missing.push(`Measure the station that matters, at ${part.goal.station}.`);
   const history = whole ? historyOf(events, part) : [];
-  const weld = whole && measured && part.weld ? weldAdvice(part, part.weld, events) : undefined;
+  const drives = part.use === undefined || part.use === 'drive';
+  const weld = drives && whole && measured && part.weld ? weldAdvice(part, part.weld, events) : undefined;
   if (weld?.missing) missing.push(weld.missing);
   return {
     part,

@@ -87,7 +87,7 @@ export function bodyFaults(kind: string, body: Json): Fault[] {
 }
 
 function partBody(check: Check, fields: Fields): void {
-  check.keys(fields, '', ['part', 'name', 'seats', 'goal', 'joints', 'weld', 'serves', 'use']);
+  check.keys(fields, '', ['part', 'name', 'seats', 'goal', 'joints', 'weld', 'serves', 'press', 'use']);
   const seats = check.object(fields.seats, '/seats', '{ "a": "20 mm", "b": "180 mm" }');
   if (seats) {
     check.quantity(seats.a, '/seats/a', 'length', '20 mm');
@@ -111,6 +111,13 @@ function partBody(check: Check, fields: Fields): void {
       check.number(joint.positions, `/joints/${k}/positions`, 'a whole number from 1 to 120', whole(1, 120));
     }
   if (fields.weld !== undefined) weldBody(check, fields.weld);
+  if (fields.press !== undefined) {
+    const press = check.object(fields.press, '/press', '{ "diameter": "25 mm", "yield": "350 MPa" }');
+    if (press) {
+      check.quantity(press.diameter, '/press/diameter', 'length', '25 mm', 0);
+      check.quantity(press.yield, '/press/yield', 'pressure', '350 MPa', 0);
+    }
+  }
   if (fields.serves !== undefined) servesBody(check, fields.serves);
 }
 

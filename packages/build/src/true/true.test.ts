@@ -6,6 +6,7 @@ import { clockAngle, clockText } from './clock.ts';
 import { partView } from './part-view.ts';
 import { readReadings } from './readings-text.ts';
 import { appendTrue, lastOf, nextCounter, readTrue } from './record.ts';
+import { otherWays } from './ways.ts';
 import { budgetWords, diagnosisWords, nextWords, refusedUse, runoutWords } from './words.ts';
 
 const TAKEN = '2031-05-04T16:20:00Z';
@@ -219,5 +220,36 @@ describe('a part by its record', () => {
     expect(bent.diagnosis && diagnosisWords(bent.diagnosis)).toContain('bent at');
     expect(refusedUse({ ...bent.part, use: 'steering' })).toContain('licensed shop');
     expect(refusedUse(bent.part)).toBeUndefined();
+    expect(
+      view([{ ...PART, use: 'brake' }, set('0 mm', 0), set('200 mm', 0), set('300 mm', 40)]).advice,
+    ).toBeUndefined();
+  });
+
+  it('other ways come first: re-clocking once two clockings are measured, a shim, a press', () => {
+    const jointed = { ...PART, joints: [{ joint: 'spline', station: '220 mm', positions: 6 }] };
+    const at = (mark: number, tir: number, high: number) =>
+      [set('0 mm', 0), set('200 mm', 0), set('300 mm', tir, high)].map((one) => ({
+        ...one,
+        clocking: { spline: mark },
+      }));
+    const waysOf = (bodies: readonly object[]) => {
+      const record = readTrue(fileOf(lines(bodies)));
+      const found = partView(record, 'jackshaft');
+      return found ? otherWays(record, found, 'thou') : [];
+    };
+    const one = waysOf([jointed, ...at(0, 20, 0)]);
+    expect(one[0]?.say).toContain('1 more clocking tells');
+    // Both parts bring 10 thou of TIR: in line they make 20, half a turn apart nothing.
+    const two = waysOf([jointed, ...at(0, 20, 0), ...at(1, 2 * 10 * Math.cos(Math.PI / 6), 30)]);
+    expect(two[0]?.say).toContain('spline at position 3 of 6');
+    const shimmed = waysOf([...seats, set('300 mm', 10), set('320 mm', 6, 90, { face: '80 mm' })]);
+    expect(shimmed.find(({ way }) => way === 'shim')?.say).toContain('at 9:00');
+    const stations = ['0 mm', '50 mm', '100 mm', '150 mm', '200 mm', '250 mm', '300 mm'];
+    const press = { diameter: '25 mm', yield: '350 MPa' };
+    const bent = waysOf([
+      { ...PART, press },
+      ...stations.map((station, k) => set(station, Math.max(0, k - 2) * 20, 90)),
+    ]);
+    expect(bent.find(({ way }) => way === 'press')?.say).toMatch(/ram at 9:00.*yielding begins/);
   });
 });

@@ -16,6 +16,8 @@ export interface TruePart {
   readonly joints?: readonly { readonly joint: string; readonly station: string; readonly positions: number }[];
   readonly weld?: TrueWeld;
   readonly serves?: TrueServes;
+  /** Needed for pressing: diameter at the bend, and yield strength of the steel. */
+  readonly press?: { readonly diameter: string; readonly yield: string };
   /** Not for steering, suspension or brakes. */
   readonly use?: 'drive' | 'steering' | 'suspension' | 'brake';
 }

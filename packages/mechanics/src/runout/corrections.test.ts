@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Offset } from './adviser-types.ts';
 import { diagnose, runoutAt, type Section } from './axis.ts';
+import { bestClockings } from './clocking-fit.ts';
 import { fourJaw, turnTrue } from './hand-ways.ts';
 import { type ClockedJoint, clockingOf, reClock, refitSpread } from './re-clock.ts';
 
@@ -115,5 +116,38 @@ describe('by hand', () => {
     expect(turnTrue(30 * MM, { x: 0.03 * MM, y: 0.04 * MM }, 0.01 * MM, 29.87 * MM)).toMatchObject({ keeps: true });
     expect(turnTrue(30 * MM, { x: 0.03 * MM, y: 0.04 * MM }, 0.01 * MM, 29.9 * MM).short).toBeCloseTo(0.02 * MM, 9);
     expect(() => turnTrue(-1, { x: 0, y: 0 }, 0, 0)).toThrow('diameter');
+  });
+});
+
+describe('clocking learned from readings', () => {
+  const [base, first, second] = [polar(0.2 * MM, 0.4), polar(0.15 * MM, 2), polar(0.1 * MM, -1)];
+  const of = [6, 5];
+  const truth = (p: number, q: number): Offset => {
+    const [a, b] = [(2 * Math.PI * p) / 6, (2 * Math.PI * p) / 6 + (2 * Math.PI * q) / 5];
+    const turn = ({ x, y }: Offset, t: number): Offset => ({
+      x: x * Math.cos(t) - y * Math.sin(t),
+      y: x * Math.sin(t) + y * Math.cos(t),
+    });
+    const [one, two] = [turn(first, a), turn(second, b)];
+    return { x: base.x + one.x + two.x, y: base.y + one.y + two.y };
+  };
+
+  it('three clockings of two joints tell all thirty, the best by full enumeration', () => {
+    const readings = [
+      [0, 0],
+      [1, 0],
+      [0, 2],
+    ].map(([p, q]) => ({ positions: [p as number, q as number], offset: truth(p as number, q as number) }));
+    const found = bestClockings(readings, of, 2e-6) ?? [];
+    expect(found).toHaveLength(30);
+    for (const { positions, tir } of found) {
+      const { x, y } = truth(positions[0] as number, positions[1] as number);
+      expect(tir).toBeCloseTo(2 * Math.hypot(x, y), 10);
+    }
+  });
+
+  it('one clocking alone tells nothing of the others', () => {
+    expect(bestClockings([{ positions: [0, 0], offset: truth(0, 0) }], of, 2e-6)).toBeUndefined();
+    expect(() => bestClockings([], [500, 500], 1e-6)).toThrow('250000 clockings');
   });
 });
