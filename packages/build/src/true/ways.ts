@@ -10,6 +10,7 @@ import type { PartView } from './part-view.ts';
 import type { TrueRecord } from './record.ts';
 import { lengthOf, madeOut, type SetMadeOut } from './section.ts';
 import type { TruePart, TrueSet } from './types.ts';
+import { lengthWords } from './words.ts';
 
 /** A way of correction other than beads, in words; in order of price, the cheapest and most reversible first. */
 export interface WayWords {
@@ -23,7 +24,7 @@ const SAME_STATION = 0.5e-3;
 
 /** Ways that the record knows enough for, before any arc. */
 export function otherWays(record: TrueRecord, view: PartView, unit: string): WayWords[] {
-  const text = (value: number) => formatQuantity(value, 'length', unit, { digits: 3 });
+  const text = (value: number) => lengthWords(value, unit);
   return [
     ...reClockWords(record, view, text),
     ...shimWords(record, view, text),

@@ -56,7 +56,7 @@ export function refusedUse({ use }: TruePart): string | undefined {
  * @param unit length unit that TIR is told in: "thou" or "mm"
  */
 export function nextWords(advice: Advice, goal: number, unit: string): NextWords {
-  const tir = (value: number) => length(value, unit);
+  const tir = (value: number) => lengthWords(value, unit);
   const stopWhen = `Stop when the TIR is ${tir(goal)} or less, when two rounds in a row make it worse, or when this says so.`;
   const expect = expectWords(advice.expected, tir);
   const warned = advice.warnings.map((warning) => WARNED[warning]);
@@ -91,16 +91,17 @@ function sayBead({ bead, trial }: BeadAdvice): string {
   return trial ? `${text} It is a trial: measure when it has cooled.` : text;
 }
 
-const beadText = ({ clock, length: long }: BeadAction): string => `${length(long, 'mm')} long at ${clockText(clock)}`;
+const beadText = ({ clock, length: long }: BeadAction): string =>
+  `${lengthWords(long, 'mm')} long at ${clockText(clock)}`;
 
 function whyBead({ trial, pair, bead, owedAfter }: BeadAdvice): string {
   if (bead.segment !== undefined)
     return owedAfter > 1e-6
-      ? `It is the next piece of the weld that keeps the part straight. Still owed after it: ${length(owedAfter, 'mm')}.`
+      ? `It is the next piece of the weld that keeps the part straight. Still owed after it: ${lengthWords(owedAfter, 'mm')}.`
       : 'It is the last piece of the weld that the joint owes.';
   if (pair)
     return 'The shortest bead alone would go too far. This is the first of two that nearly cancel: it looks worse in between.';
-  if (trial) return 'Nobody knows yet how far this part pulls; a small bead tells.';
+  if (trial) return 'Nobody knows yet how far this part pulls; this bead tells.';
   return 'Of all beads that can be laid, this one leaves the fewest rounds to go.';
 }
 
@@ -108,12 +109,18 @@ function expectWords({ tir, low, high, within }: Expected, text: (value: number)
   return `TIR ${text(tir)}, eight times in ten between ${text(low)} and ${text(high)}; within the goal ${Math.round(within * 100)} times in a hundred.`;
 }
 
-const length = (value: number, unit: string): string => formatQuantity(value, 'length', unit, { digits: 3 });
+/** A tenth of a micrometre is less than any dial tells: below it stands rounding, not run-out. */
+const DIAL_TELLS = 1e-7;
+
+/** A length as a shop reads it, in this unit. */
+export function lengthWords(value: number, unit: string): string {
+  return formatQuantity(Math.abs(value) < DIAL_TELLS ? 0 : value, 'length', unit, { digits: 3 });
+}
 
 /** TIR at a station, with its high spot; the offset is half of it. */
 export function runoutWords({ tir, high, spread, station }: RunoutAt, unit: string): string {
-  const text = (value: number) => length(value, unit);
-  return `At ${length(station, 'mm')}: TIR ${text(tir)} ± ${text(4 * spread)}, high spot at ${clockText(high)} (offset ${text(tir / 2)}).`;
+  const text = (value: number) => lengthWords(value, unit);
+  return `At ${lengthWords(station, 'mm')}: TIR ${text(tir)} ± ${text(4 * spread)}, high spot at ${clockText(high)} (offset ${text(tir / 2)}).`;
 }
 
 /** What shape of fault it is, in words. */
@@ -126,11 +133,11 @@ export function diagnosisWords({ best, also, missing }: Diagnosis): string {
 
 function faultWords({ kind, at, from, to }: Fault): string {
   if (kind === 'straight') return 'The axis is straight; what is left is within the readings.';
-  const place = at === undefined ? '' : ` at ${length(at, 'mm')}`;
+  const place = at === undefined ? '' : ` at ${lengthWords(at, 'mm')}`;
   const ends =
     from === undefined || to === undefined || from === to
       ? ''
-      : ` (between ${length(from, 'mm')} and ${length(to, 'mm')})`;
+      : ` (between ${lengthWords(from, 'mm')} and ${lengthWords(to, 'mm')})`;
   const names = {
     bend: 'The part is bent',
     tilt: 'What stands beyond is tilted, from a kink',
@@ -147,7 +154,7 @@ export function budgetWords(
   { worst, rootSumSquare, byAngle, limits, effects, worthFixing }: Budget,
   unit: string,
 ): string[] {
-  const text = (value: number) => length(value, unit);
+  const text = (value: number) => lengthWords(value, unit);
   const force = (value: number) => formatQuantity(value, 'force', 'N', { digits: 2 });
   const [first] = worthFixing;
   return [
