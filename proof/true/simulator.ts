@@ -150,7 +150,8 @@ export function trueSwing({ centre, habits }: Part): number {
   let high = Number.NEGATIVE_INFINITY;
   for (let k = 0; k < 360; k += 1) {
     const angle = (k * Math.PI) / 180;
-    const r = centre.x * Math.cos(angle) + centre.y * Math.sin(angle) + habits.oval * Math.cos(2 * (angle - habits.ovalAt));
+    const r =
+      centre.x * Math.cos(angle) + centre.y * Math.sin(angle) + habits.oval * Math.cos(2 * (angle - habits.ovalAt));
     low = Math.min(low, r);
     high = Math.max(high, r);
   }
