@@ -9,7 +9,9 @@ export default defineConfig({
   test: {
     include: ['packages/*/src/**/*.test.ts', 'apps/*/src/**/*.test.{ts,tsx}', 'proof/**/*.test.ts'],
     exclude: ['**/node_modules/**', '**/dist/**'],
+    maxWorkers: 2,
     testTimeout: 60_000,
     hookTimeout: 120_000,
+    expect: { poll: { timeout: 15_000 } },
   },
 });

@@ -83,7 +83,8 @@ export default defineConfig(({ mode }) => {
       outDir: alone ? 'dist-alone' : 'dist',
       emptyOutDir: true,
       target: 'es2022',
-      ...(alone ? { modulePreload: false } : { assetsInlineLimit: 0 }),
+      // The largest piece is what draws in space, which comes alone and only when it is asked for.
+      ...(alone ? { modulePreload: false } : { assetsInlineLimit: 0, chunkSizeWarningLimit: 600 }),
     },
   };
 });

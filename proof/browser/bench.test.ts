@@ -1,7 +1,7 @@
-import axe from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { type Bench, openBrowser, openPage, pathCell, startBench } from './bench.ts';
+import { violations } from './accessibility.ts';
+import { type Bench, openBrowser, openPage, pathCell, ranged, startBench } from './bench.ts';
 
 let browser: Browser;
 let bench: Bench;
@@ -23,7 +23,10 @@ afterEach(async () => {
   await bench.stop();
 });
 
-const saved = () => page.locator('.saved', { hasText: /^saved \d\d:\d\d$/ }).waitFor();
+const saved = async () => {
+  await page.locator('.saved', { hasText: /^saved \d\d:\d\d$/ }).waitFor();
+  await ranged(page);
+};
 const field = (label: string) => page.locator('.inspector').getByLabel(label, { exact: true });
 const element = (name: string) => page.locator('.path-table').getByRole('button', { name, exact: true });
 
@@ -80,7 +83,7 @@ describe('the page of the demo', () => {
 
     await page.locator('.head').getByRole('button', { name: 'Undo Chain 1, driver teeth 17 → 16' }).click();
     await page.locator('.path-table', { hasText: '17 : 30' }).waitFor();
-    expect(await cells()).toEqual(numbers);
+    await expect.poll(cells).toEqual(numbers);
     await expect.poll(() => bench.text()).toBe(before);
     await page.locator('.head').getByRole('button', { name: 'Redo Chain 1, driver teeth 17 → 16' }).click();
     await page.locator('.path-table', { hasText: '16 : 30' }).waitFor();
@@ -273,17 +276,6 @@ describe('keyboard', () => {
 });
 
 describe('for everyone', () => {
-  const violations = async (of: Page): Promise<string[]> => {
-    await of.evaluate(axe.source);
-    const { passes, found } = await of.evaluate(async () => {
-      const { axe: checker } = window as unknown as { axe: typeof axe };
-      const result = await checker.run();
-      const found = result.violations.map((one) => `${one.id}: ${one.nodes.map((node) => node.html).join(' ')}`);
-      return { passes: result.passes.length, found };
-    });
-    expect(passes).toBeGreaterThan(20);
-    return found;
-  };
   const phone = { viewport: { width: 390, height: 844 }, isMobile: true, hasTouch: true };
 
   it('axe finds nothing at 1440 px, with a finding open and a fault under a field', async () => {

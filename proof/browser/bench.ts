@@ -23,9 +23,18 @@ export interface Bench {
 }
 
 /** Serves a fresh copy of the marsh-hauler demo. */
-export async function startBench(): Promise<Bench> {
+export function startBench(): Promise<Bench> {
   const folder = mkdtempSync(join(tmpdir(), 'oddwheel-bench-'));
   cpSync(fromRoot('examples/marsh-hauler'), folder, { recursive: true });
+  return serve(folder);
+}
+
+/** Serves an empty folder. */
+export function startEmpty(): Promise<Bench> {
+  return serve(mkdtempSync(join(tmpdir(), 'oddwheel-empty-')));
+}
+
+async function serve(folder: string): Promise<Bench> {
   const file = join(folder, 'build.json');
   let host = await startHost(folder, 0);
   return {
@@ -82,6 +91,9 @@ export async function openBrowser(): Promise<Browser> {
   return chromium.launch({ executablePath, env: Object.fromEntries(given), args });
 }
 
+/** Waits until the ends of all ranges were tried, which come right after the numbers at their middle. */
+export const ranged = (page: Page): Promise<void> => page.locator('[data-ends="tried"]').waitFor();
+
 /** A page of the bench that is ready, with every error that the browser reported. */
 export async function openPage(
   browser: Browser,
@@ -97,6 +109,7 @@ export async function openPage(
   page.on('pageerror', (error) => errors.push(error.message));
   await page.goto(bench.url());
   await page.getByRole('heading', { name: 'What breaks first' }).waitFor();
+  await ranged(page);
   return { page, errors };
 }
 

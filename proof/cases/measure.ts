@@ -119,4 +119,29 @@ export const MEASURE_CASES: readonly ProofCase[] = [
     source: constructed('Own computation: 80 · 9.80665 / (4 · 0.8)'),
     kind: 'constructed',
   },
+  {
+    method: 'camera.outOfPlane',
+    id: 'measure-tower-on-a-photo',
+    given: { distance: '2269 m', nearer: '146 m', aside: '76.61 mm' },
+    expect: { out: { value: '4.93 mm', within: { abs: '0.01 mm' } } },
+    source: {
+      title: 'Handbook of Civil Engineering Calculations (T. G. Hicks)',
+      at: 'surveying: height of a tower from its top, 76.61 mm, and its base, 71.68 mm from the middle of a photograph',
+      how: 'read',
+      address: 'issuhub.com/view/index/4963?pageIndex=444',
+    },
+    kind: 'published-example',
+    note: 'The example seeks the height, 146 m; expected is the printed 76.61 − 71.68.',
+  },
+  {
+    method: 'camera.outOfPlane',
+    id: 'measure-near-thing-on-a-photo',
+    given: { distance: '1 m', nearer: '100 mm', aside: '300 mm' },
+    expect: {
+      out: { value: '30 mm', within: { rel: 1e-9 } },
+      larger: { value: '1.11111', within: { rel: 0.00001 } },
+    },
+    source: constructed('Own computation: 300 · 0.1, and 1 / 0.9'),
+    kind: 'constructed',
+  },
 ];

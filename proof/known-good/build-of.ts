@@ -83,7 +83,8 @@ function bearing(row: string, station: number, body: 'engine' | 'swinging arm', 
     body,
     row,
     seal: 'open' as const,
-    held: held('shoulder', 'retaining ring'),
+    // A collar between bearing and sprocket, as usual in production; a ring groove there would be where the shaft bends most.
+    held: held('shoulder', 'sleeve'),
     ring: fixed ? held('shoulder', 'retaining ring') : held('nothing', 'nothing'),
   };
 }

@@ -50,4 +50,39 @@ describe('known-good layouts', () => {
     });
     expect(findings.find(({ check }) => check === 'chain.pull')?.severity).toBe('fails');
   });
+
+  const parts = (part: string) =>
+    LAYOUTS.flatMap((layout) =>
+      layout.two_sizes_down
+        .filter((one) => one.part === part && one.expect === 'fails or thin')
+        .map(({ change }) => [layout.id, String(change.to), layout] as const),
+    );
+  const output = (build: Json) =>
+    (
+      build as unknown as {
+        brief: { engine: { output: { seats: { near: { row: string }; sprocket: { diameter: string } } } } };
+      }
+    ).brief.engine.output.seats;
+  const worst = (findings: readonly Finding[], at: RegExp, of: RegExp): readonly string[] =>
+    findings.filter(({ check, address }) => of.test(check) && at.test(address)).map(({ severity }) => severity);
+
+  test.each(parts('output_shaft'))('%s with an output shaft of %s mm fails', (_, size, layout) => {
+    const findings = findingsOf(layout, (build) => {
+      output(build).sprocket.diameter = `${size} mm`;
+    });
+    expect(worst(findings, /output$/, /^shaft\.(yield|life)$/)).toContain('fails');
+  });
+
+  test.each(parts('output_bearing'))('%s with a %s beside its sprocket no longer holds', (_, row, layout) => {
+    const change = (build: Json): void => {
+      output(build).near.row = row;
+    };
+    const before = findingsOf(layout);
+    const after = findingsOf(layout, change);
+    const reserve = (findings: readonly Finding[]) =>
+      findings.find(({ check, address }) => check === 'bearing.static' && address.endsWith('/near'))?.reserve?.value ??
+      0;
+    expect(reserve(after)).toBeLessThan(reserve(before) * 0.75);
+    expect(worst(after, /near$/, /^bearing\.(life|static)$/)).not.toContain('holds');
+  });
 });

@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import type { Ends } from '@oddwheel/build/assess/evaluation';
 import type { Assessment } from '@oddwheel/build/assess/types';
 import type { BuildFile } from '@oddwheel/build/schema/build-file';
 import { openSession } from '@oddwheel/build/session';
@@ -52,6 +53,8 @@ export const variations: fc.Arbitrary<Variation> = fc.record({
 
 /** Runs of each property, and the seed that makes them the same every time. */
 export const RUNS = { seed: 20_261_125, numRuns: 60 } as const;
+/** Fewer of them where the ends of all ranges are tried as well. */
+export const RUNS_TO_ENDS = { ...RUNS, numRuns: 6 } as const;
 
 /** The demo build with the variation written in. */
 export function varied(v: Variation): BuildFile {
@@ -80,14 +83,14 @@ export function varied(v: Variation): BuildFile {
 }
 
 /** The session of a build with the slider in the gear of the variation. */
-export function openAt(build: BuildFile, { gear, slide }: Variation): Session {
+export function openAt(build: BuildFile, { gear, slide }: Variation, ends: Ends = 'not yet'): Session {
   const text = JSON.stringify(build);
-  const opened = openSession(text, { cache: false, here: { gear } });
+  const opened = openSession(text, { cache: false, here: { gear }, ends: 'not yet' });
   if (!opened.ok) throw new Error(JSON.stringify(opened.faults));
   const span = opened.session.assessment.gears.find(({ id }) => id === gear);
   if (span === undefined) throw new Error(`There is no gear ${gear}.`);
   const [low, high] = [span.speedAtIdle.value, span.speedAtRedline.value];
-  const placed = openSession(text, { cache: false, here: { gear, roadSpeed: low + slide * (high - low) } });
+  const placed = openSession(text, { cache: false, here: { gear, roadSpeed: low + slide * (high - low) }, ends });
   if (!placed.ok) throw new Error(JSON.stringify(placed.faults));
   return placed.session;
 }

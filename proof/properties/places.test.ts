@@ -6,6 +6,7 @@ import {
   moveOrigins,
   openAt,
   RUNS,
+  RUNS_TO_ENDS,
   severitiesOf,
   shaftsOf,
   type Tree,
@@ -15,17 +16,22 @@ import {
 
 const along = fc.double({ min: -3, max: 3, noNaN: true });
 
-test('moving the whole build changes no number', () => {
-  fc.assert(
-    fc.property(variations, fc.tuple(along, along, along), (v, by) => {
-      const moved = varied(v);
-      moveOrigins(moved, ([x, y, z]): Vec3 => [x + by[0], y + by[1], z + by[2]]);
-      const [here, there] = [openAt(varied(v), v).assessment, openAt(moved, v).assessment];
-      expect(differences(here, there)).toEqual([]);
-      expect(severitiesOf(there)).toEqual(severitiesOf(here));
-    }),
-    RUNS,
-  );
+describe.each([
+  ['at the middle of the ranges', 'not yet', RUNS],
+  ['at their ends', 'tried', RUNS_TO_ENDS],
+] as const)('%s', (_, ends, runs) => {
+  test('moving the whole build changes no number', () => {
+    fc.assert(
+      fc.property(variations, fc.tuple(along, along, along), (v, by) => {
+        const moved = varied(v);
+        moveOrigins(moved, ([x, y, z]): Vec3 => [x + by[0], y + by[1], z + by[2]]);
+        const [here, there] = [openAt(varied(v), v, ends).assessment, openAt(moved, v, ends).assessment];
+        expect(differences(here, there)).toEqual([]);
+        expect(severitiesOf(there)).toEqual(severitiesOf(here));
+      }),
+      runs,
+    );
+  });
 });
 
 describe('a build seen in a mirror', () => {

@@ -12,7 +12,7 @@ import './page/print.css';
 import { createBrowserClient } from './link/browser-client.ts';
 import { buildToOpen, createBuildActions } from './link/build-actions.ts';
 import { createHostClient } from './link/http-host.ts';
-import { servedByHost } from './link/served.ts';
+import { servedBy } from './link/served.ts';
 import { App } from './page/App.tsx';
 import { focusField } from './page/focus.ts';
 import type { Mode } from './state/actions.ts';
@@ -41,7 +41,8 @@ const store = createBenchStore(readLook(window.location.hash), firstMode(), kept
 const model = startModel();
 const follow = createFollower(store, model);
 // A host keeps the build in its folder; without one the worker keeps builds in the browser.
-const keeper = (await servedByHost(window.location)) ? null : await model.keeper();
+const server = await servedBy(window.location);
+const keeper = server === 'none' ? await model.keeper() : null;
 const client = keeper ? createBrowserClient(keeper, deviceName()) : createHostClient(deviceName());
 const build = createDocument(store, model, client, follow, clock);
 const actions = createActions(store, model, build, follow, focusField, {
@@ -57,6 +58,7 @@ createRoot(root).render(
 );
 const start = async (): Promise<void> => {
   if (keeper) store.setState({ shelf: await keeper.start(buildToOpen(keptChoice)) });
-  await build.start();
+  if (server === 'empty host') store.setState({ empty: true });
+  else await build.start();
 };
 start().catch((why: unknown) => store.setState({ trouble: `The build could not be read: ${String(why)}` }));

@@ -12,7 +12,7 @@ beforeAll(() => {
 afterAll(() => rmSync(cwd, { recursive: true, force: true }));
 
 /** Runs `open` until it has printed its address, asks it for the build, and tells it to stop. */
-async function opened(argv: readonly string[]) {
+async function opened(argv: readonly string[], folder = 'hauler') {
   const stop = new AbortController();
   let hash = '';
   let out = '';
@@ -28,7 +28,7 @@ async function opened(argv: readonly string[]) {
           .finally(() => stop.abort());
     },
   };
-  const ran = await run(['open', 'hauler', '--port', '0', '--no-browser', ...argv], { cwd, stdout, stop: stop.signal });
+  const ran = await run(['open', folder, '--port', '0', '--no-browser', ...argv], { cwd, stdout, stop: stop.signal });
   return { ...ran, out, hash };
 }
 
@@ -47,8 +47,18 @@ describe('oddwheel open', () => {
     expect(err).toMatch(/Pairing code: \d{6}/);
   });
 
+  it('on a folder that is not there yet says that a build can begin, and makes nothing', async () => {
+    const { code, out, err, hash } = await opened([], 'new-one');
+    expect({ code, err, hash }).toEqual({ code: 0, err: '', hash: undefined });
+    expect(out).toMatch(
+      /^There is no build in new-one yet: begin one at http:\/\/127\.0\.0\.1:\d+\/ \(Ctrl\+C ends it\)\.$/m,
+    );
+    expect(existsSync(join(cwd, 'new-one'))).toBe(false);
+  });
+
   it.each([
-    [['open', 'nowhere'], 'There is no build here.'],
+    [['open', '.'], 'There is no build here.'],
+    [['open', '.'], 'or one that is empty or not there yet'],
     [['open', 'hauler', '--port', '99999'], 'This is not a port.'],
     [['open', 'hauler', '--port', 'x'], 'This is not a port.'],
   ])('%j is bad input', async (argv, says) => {

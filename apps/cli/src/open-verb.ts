@@ -1,6 +1,6 @@
 import { spawn } from 'node:child_process';
 import { resolve } from 'node:path';
-import { startHost } from '@oddwheel/host/start';
+import { isEmpty, startHost } from '@oddwheel/host/start';
 import { complain } from './complain.ts';
 import { DONE, type ExitCode, type Io, print } from './io.ts';
 import { readBuildText } from './read-folder.ts';
@@ -42,7 +42,7 @@ function stopped(signal: AbortSignal): Promise<void> {
   });
 }
 
-/** `open`: serves a build folder on the bench until it is told to stop. */
+/** `open`: serves a build folder on the bench until it is told to stop; in an empty or new folder the page begins the build. */
 export async function openVerb(io: Io, folder: string, options: OpenOptions): Promise<ExitCode> {
   const port = options.port === undefined ? undefined : portOf(options.port);
   if (port === null)
@@ -54,8 +54,11 @@ export async function openVerb(io: Io, folder: string, options: OpenOptions): Pr
         accepted: 'a whole number from 0 to 65535',
       },
     ]);
-  const build = await readBuildText(io, folder);
-  if (!build.ok) return build.code;
+  const empty = await isEmpty(resolve(io.cwd, folder));
+  if (!empty) {
+    const build = await readBuildText(io, folder, ', or one that is empty or not there yet');
+    if (!build.ok) return build.code;
+  }
   const say = (line: string) => print(options.json ? io.stderr : io.stdout, [line]);
   let host: Awaited<ReturnType<typeof startHost>>;
   try {
@@ -78,6 +81,7 @@ export async function openVerb(io: Io, folder: string, options: OpenOptions): Pr
     ]);
   }
   if (options.json) print(io.stdout, [JSON.stringify({ format: 1, url: host.url })]);
+  else if (empty) say(`There is no build in ${folder} yet: begin one at ${host.url} (Ctrl+C ends it).`);
   else say(`The bench for ${folder} is at ${host.url} (Ctrl+C ends it).`);
   if (options.browser) openBrowser(host.url, io.env);
   await stopped(io.stop);

@@ -18,17 +18,19 @@ function codeOf(error: unknown): string {
 
 /**
  * Reads the text of a folder's build file.
+ * @param or what else than a folder with a build is accepted, in words
  * @returns the path as it was asked for and the text, or the exit code after the complaint
  */
 export async function readBuildText(
   io: Io,
   folder: string,
+  or = '',
 ): Promise<
   | { readonly ok: true; readonly path: string; readonly text: string }
   | { readonly ok: false; readonly code: typeof BAD }
 > {
   const path = join(folder, BUILD_FILE);
-  const accepted = `a folder that holds ${BUILD_FILE}; "oddwheel new FOLDER" makes one`;
+  const accepted = `a folder that holds ${BUILD_FILE}${or}; "oddwheel new FOLDER" makes one`;
   let bytes: Uint8Array;
   try {
     bytes = await readFile(resolve(io.cwd, path));

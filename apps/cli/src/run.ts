@@ -1,5 +1,5 @@
 import { Command, CommanderError, Option } from 'commander';
-import { check } from './check/check.ts';
+import { type CheckOptions, check } from './check/check.ts';
 import { BAD, DONE, type ExitCode, type Io } from './io.ts';
 import { newBuild } from './new-build.ts';
 import { reckonVerb } from './reckon-verb.ts';
@@ -56,6 +56,7 @@ function declare(io: Io, done: (code: ExitCode) => void): Command {
     .option('--gear <gear>', 'gear that the path is shown in, e.g. 2')
     .option('--speed <speed>', 'road speed that the path is shown at, e.g. "18 km/h"')
     .option('--beside <folder>', 'another build to put beside it, such as the donor vehicle')
+    .option('--shafts [case]', 'tell each shaft along its length, in a load case or in the worst of each')
     .option('--json', 'print the whole assessment as JSON')
     .addHelpText(
       'after',
@@ -63,12 +64,11 @@ function declare(io: Io, done: (code: ExitCode) => void): Command {
         'oddwheel check hauler',
         'oddwheel check hauler --gear 2 --speed "18 km/h"',
         'oddwheel check hauler --beside donor',
+        'oddwheel check hauler --shafts 1/start',
         'oddwheel check hauler --json',
       ) + EXIT_CODES,
     )
-    .action(async (folder: string, options: { gear?: string; speed?: string; beside?: string; json?: true }) =>
-      done(await check(io, folder, options)),
-    );
+    .action(async (folder: string, options: CheckOptions) => done(await check(io, folder, options)));
 
   program
     .command('open')

@@ -10,7 +10,7 @@ const LEAST = 20;
 export interface Column {
   readonly title: string;
   readonly align?: 'left' | 'right';
-  /** This column takes the room that is left, and wraps. One column of a table at most. */
+  /** This column wraps; all that do share the room that the others leave. */
   readonly wraps?: boolean;
   /** Paints a cell once its columns are counted; must not change what is read. */
   readonly paint?: (cell: string, text: string) => string;
@@ -25,10 +25,19 @@ function widths(columns: readonly Column[], rows: readonly (readonly string[])[]
   const natural = columns.map((column, i) =>
     Math.max(textWidth(column.title), ...rows.map((row) => textWidth(row[i] ?? ''))),
   );
-  const wrapping = columns.findIndex((column) => column.wraps);
-  if (wrapping < 0) return natural;
-  const rest = natural.reduce((sum, width, i) => (i === wrapping ? sum : sum + width + GAP.length), 0);
-  return natural.map((width, i) => (i === wrapping ? Math.min(width, Math.max(LEAST, WIDTH - rest)) : width));
+  const wrapping = columns.flatMap((column, i) => (column.wraps ? [i] : []));
+  const width = [...natural];
+  let room =
+    WIDTH -
+    natural.reduce((sum, one, i) => (wrapping.includes(i) ? sum : sum + one), 0) -
+    GAP.length * (columns.length - 1);
+  // The narrow ones first: what they leave goes to the wide ones.
+  wrapping.sort((i, j) => (natural[i] ?? 0) - (natural[j] ?? 0));
+  wrapping.forEach((i, k) => {
+    width[i] = Math.min(natural[i] ?? 0, Math.max(LEAST, Math.floor(room / (wrapping.length - k))));
+    room -= width[i];
+  });
+  return width;
 }
 
 /**

@@ -1,22 +1,16 @@
 /** All that the host answers, and whom. */
 import type { Fault } from '@oddwheel/build/fault';
-import { type BuildStore, StoreError, type StoreErrorCode } from '@oddwheel/store/store';
+import { StoreError, type StoreErrorCode } from '@oddwheel/store/store';
 import { type Context, Hono, type Next } from 'hono';
-import { addBuildApi } from './build-api.ts';
-import { addEventsApi } from './events-api.ts';
 import { hostFault, originFault } from './guard.ts';
-import type { Hub } from './hub.ts';
-import type { Live } from './live.ts';
 import type { Pairing } from './pairing.ts';
 import { addPairingApi, requirePairing } from './pairing-api.ts';
 import { asRead, refuse } from './problem.ts';
-import { addRecordApi } from './record-api.ts';
 import { readStatic } from './static-files.ts';
 
 export interface AppParts {
-  readonly store: BuildStore;
-  readonly live: Live;
-  readonly hub: Hub;
+  /** Adds what is answered below `/api`, but for pairing. */
+  readonly api: (app: Hono) => void;
   /** Folder of the built page. */
   readonly benchDir: string;
   /** Values of `Host` that are ours, and our port. */
@@ -103,27 +97,25 @@ function storeAnswer(c: Context, error: StoreError): Response {
   );
 }
 
+/** The answer below `/api` where nothing answers. */
+export const noSuchAddress = (c: Context): Response =>
+  refuse(c, 404, {
+    problem: 'The host has no such address.',
+    read: asRead(`${c.req.method} ${c.req.path}`),
+    accepted:
+      'GET /api/build, /api/log, /api/events, /api/pictures/HASH, /api/archive; POST /api/edits, /api/undo, /api/redo, /api/log; PUT /api/pictures',
+  });
+
 /** Puts the host together. */
-export function createApp({ store, live, hub, benchDir, own, port, pairing, log }: AppParts): Hono {
+export function createApp({ api, benchDir, own, port, pairing, log }: AppParts): Hono {
   const app = new Hono();
   app.use(secure);
   app.use(guard(own));
   if (pairing) app.use(requirePairing(pairing, port));
   app.use('/api/*', requireType);
 
-  addBuildApi(app, store, live);
-  addRecordApi(app, store, live);
-  addEventsApi(app, hub, live);
   if (pairing) addPairingApi(app, pairing, port);
-
-  app.all('/api/*', (c) =>
-    refuse(c, 404, {
-      problem: 'The host has no such address.',
-      read: asRead(`${c.req.method} ${c.req.path}`),
-      accepted:
-        'GET /api/build, /api/log, /api/events, /api/pictures/HASH, /api/archive; POST /api/edits, /api/undo, /api/redo, /api/log; PUT /api/pictures',
-    }),
-  );
+  api(app);
 
   app.get('*', async (c) => {
     const file = await readStatic(benchDir, new URL(c.req.url).pathname);

@@ -2,6 +2,8 @@ import { validateText } from '@oddwheel/build/session';
 import { memoryBuild, openMemoryStore } from '@oddwheel/store/memory';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { createApp } from './app.ts';
+import { addBuildApi } from './build-api.ts';
+import { addEventsApi } from './events-api.ts';
 import { ownHosts } from './guard.ts';
 import { createHub } from './hub.ts';
 import { follow } from './live.ts';
@@ -35,7 +37,11 @@ describe('a device on the network', () => {
       () => {},
     );
     const app = createApp({
-      ...{ store, live, hub, pairing },
+      pairing,
+      api: (app) => {
+        addBuildApi(app, store, live);
+        addEventsApi(app, hub, live);
+      },
       benchDir: folders.benchDir,
       port: () => 4717,
       own: () => ownHosts(4717, [LAN]),

@@ -28,6 +28,7 @@ describe('fields of an element', () => {
         '/joint',
         '/largest/driver',
         '/largest/driven',
+        '/stretch',
         '/efficiency',
       ],
     );

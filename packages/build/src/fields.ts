@@ -4,7 +4,7 @@ import { choicesOf } from './edit/choices.ts';
 import { above } from './edit/ids.ts';
 import { isOptional, raised, removePatches, setPatch } from './edit/place.ts';
 import { exampleOf, typedValue } from './edit/typed.ts';
-import { entryName, ownerOf } from './edit/words.ts';
+import { entryName, nameAt, ownerOf, valueText } from './edit/words.ts';
 import { blankRow } from './model/rows.ts';
 import { branchFor, isRecord, nodeAt, pointerKey, type SchemaNode, valueAt } from './schema/describe.ts';
 import type { FieldFacts } from './schema/field.ts';
@@ -77,8 +77,7 @@ export function toField(
 /** A group without required keys: its fields can be typed while it is missing, and typing makes it. */
 const isOpen = (node: SchemaNode): boolean => node.properties !== undefined && (node.required ?? []).length === 0;
 
-const textOf = (raw: unknown): string | null =>
-  raw === undefined ? null : typeof raw === 'string' ? raw : JSON.stringify(raw);
+const textOf = (raw: unknown): string | null => (raw === undefined ? null : valueText(raw));
 
 /** Name of a group within a group; entries of a map stand by themselves. */
 function groupName(outer: Group, own: string | null, entry: boolean): string | null {
@@ -101,7 +100,15 @@ function collect(
   if (branch.items && !branch.prefixItems) {
     const rows = Array.isArray(value) ? value : [];
     const item = branch.items;
-    const itemFacts = item['x-field'] ?? { name: entryName(address), example: '[2500, 32.5]' };
+    if (item.properties) {
+      // A row of several values is a group of its own.
+      rows.forEach((_, k) => {
+        const at = `${address}/${k}`;
+        collect(session, at, item, { name: groupName(group, nameAt(session, at), true), address: at }, false, out);
+      });
+      return;
+    }
+    const itemFacts = item['x-field'] ?? { name: entryName(address), example: '2500 32.5' };
     rows.forEach((row: unknown, k) => {
       out.push(
         toField(
@@ -131,10 +138,10 @@ function collect(
     collect(session, at, child, inner, !(branch.required ?? []).includes(key), out);
   }
   if (typeof branch.additionalProperties !== 'object' || !isRecord(value)) return;
-  for (const [key, entry] of Object.entries(value)) {
+  for (const key of Object.keys(value)) {
     const at = `${address}/${pointerKey(key)}`;
-    const own = isRecord(entry) && typeof entry.name === 'string' ? entry.name : key;
-    collect(session, at, branch.additionalProperties, { name: groupName(group, own, true), address: at }, false, out);
+    const name = groupName(group, nameAt(session, at), true);
+    collect(session, at, branch.additionalProperties, { name, address: at }, false, out);
   }
 }
 
@@ -156,8 +163,7 @@ function fault(address: string, code: string, problem: string, read: string, acc
   return { ok: false, fault: { code: `edit.${code}`, address, problem, read, accepted } };
 }
 
-const shown = (x: unknown): string =>
-  x === undefined ? 'blank' : typeof x === 'string' ? x : JSON.stringify(x).slice(0, 80);
+const shown = (x: unknown): string => (x === undefined ? 'blank' : valueText(x).slice(0, 80));
 
 /**
  * Turns what was typed in a field into a named edit of the file; the text stays as typed. Null or empty text blanks an optional field, and

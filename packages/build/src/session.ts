@@ -1,6 +1,10 @@
 import { assess, type WantedHere } from './assess/assess.ts';
 import { type Ends, rangeSteps } from './assess/evaluation.ts';
 import { explain } from './assess/explain.ts';
+import type { RoadCurves } from './assess/road/curve-types.ts';
+import { roadCurves } from './assess/road/curves.ts';
+import type { Known } from './assess/road/types.ts';
+import { type ShaftLine, shaftLines } from './assess/strength/shaft-lines.ts';
 import { hashText } from './document/hash.ts';
 import { applyPatches, type Patch } from './document/patch.ts';
 import { type Cache, createCache, shareUnchanged } from './model/cache.ts';
@@ -78,4 +82,18 @@ export function moveHere(session: Session, wanted: WantedHere): Session {
 /** The working of a finding, for its governing case or the one asked for; null when there is none of that id. */
 export function explainFinding(session: Session, findingId: string, caseId?: string): Explanation | null {
   return explain(session.evaluation, session.assessment, findingId, caseId);
+}
+
+/**
+ * Diagrams of every shaft, worked out when asked for: moments, forces and movements along it, and how thin it could be.
+ * @param caseId case id, or 'here'; without it, for each shaft the case in which it is nearest to yield
+ * @returns null when there is no such case
+ */
+export function shaftDiagrams(session: Session, caseId?: string): readonly ShaftLine[] | null {
+  return shaftLines(session.evaluation, caseId);
+}
+
+/** Curves of the road for drawing, worked out when asked for; why not, where the drive is not known. */
+export function roadCurvesOf(session: Session): Known<RoadCurves> {
+  return roadCurves(session.evaluation);
 }

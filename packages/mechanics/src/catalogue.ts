@@ -1,9 +1,14 @@
 import { axialPair } from './bearing/axial-pair.ts';
+import { dutyLife } from './bearing/duty-life.ts';
 import { dutyLoad } from './bearing/duty-load.ts';
 import { equivalentLoad } from './bearing/equivalent-load.ts';
+import { floatNeeded } from './bearing/float-needed.ts';
 import { minimumLoad } from './bearing/minimum-load.ts';
 import { conditionFactor } from './bearing/modified-life.ts';
+import { plateThrust } from './bearing/plate-thrust.ts';
 import { ratingLife } from './bearing/rating-life.ts';
+import { ringGroove } from './bearing/ring-groove.ts';
+import { slopedLoad } from './bearing/sloped-load.ts';
 import { staticSafety } from './bearing/static-safety.ts';
 import { viscosityRatio } from './bearing/viscosity-ratio.ts';
 import { beltCentreDistance } from './belt/centre-distance.ts';
@@ -15,6 +20,7 @@ import { bevelPitchAngles } from './bevel/pitch-angles.ts';
 import { bevelSense } from './bevel/sense.ts';
 import { bevelSpiralForces } from './bevel/spiral-forces.ts';
 import { bevelVirtualTeeth } from './bevel/virtual-teeth.ts';
+import { cameraOutOfPlane } from './camera/out-of-plane.ts';
 import { chainAlignment } from './chain/alignment.ts';
 import { chainCentreDistance } from './chain/centre-distance.ts';
 import { chainCentreDistanceApprox } from './chain/centre-distance-approx.ts';
@@ -39,6 +45,10 @@ import { universalCouple } from './coupling/universal-couple.ts';
 import { universalPair } from './coupling/universal-pair.ts';
 import { universalRatio } from './coupling/universal-ratio.ts';
 import { universalRipple } from './coupling/universal-ripple.ts';
+import { flankPressure } from './joint/flank-pressure.ts';
+import { locatingPlay } from './joint/locating-play.ts';
+import { spigotPressure } from './joint/spigot-pressure.ts';
+import { weldTorsion } from './joint/weld-torsion.ts';
 import type { Method } from './method/method.ts';
 import { mountStiffnessByWeight } from './mount/stiffness-by-weight.ts';
 import { ratioFromTurns } from './ratio/from-turns.ts';
@@ -60,9 +70,12 @@ import { sprocketLimits } from './runout/sprocket-limits.ts';
 import { stackUp } from './runout/stack-up.ts';
 import { vblockFactor } from './runout/vblock-factor.ts';
 import { warmBow } from './runout/warm-bow.ts';
+import { shaftCriticalSpeed } from './shaft/critical-speed.ts';
 import { shaftEndurance } from './shaft/endurance.ts';
 import { shaftFatigue } from './shaft/fatigue.ts';
+import { shaftLife } from './shaft/life.ts';
 import { shaftNotch } from './shaft/notch.ts';
+import { shaftPressFit } from './shaft/press-fit.ts';
 import { shaftShoulder } from './shaft/shoulder.ts';
 import { shaftTwist } from './shaft/twist.ts';
 import { shaftYield } from './shaft/yield.ts';
@@ -119,6 +132,13 @@ export const METHODS: readonly Method[] = [
   vblockFactor,
   warmBow,
   axialPair,
+  flankPressure,
+  locatingPlay,
+  spigotPressure,
+  weldTorsion,
+  shaftCriticalSpeed,
+  shaftLife,
+  shaftPressFit,
   shaftEndurance,
   shaftFatigue,
   shaftNotch,
@@ -128,7 +148,12 @@ export const METHODS: readonly Method[] = [
   firingFrequency,
   isolation,
   shaftYield,
+  dutyLife,
   dutyLoad,
+  floatNeeded,
+  plateThrust,
+  ringGroove,
+  slopedLoad,
   equivalentLoad,
   minimumLoad,
   conditionFactor,
@@ -149,6 +174,7 @@ export const METHODS: readonly Method[] = [
   bevelSpiralForces,
   bevelVirtualTeeth,
   boundedCurve,
+  cameraOutOfPlane,
   chainAlignment,
   chainCentreDistance,
   chainCentreDistanceApprox,

@@ -51,6 +51,20 @@ function middle(kind: Kind, lo: number, hi: number): number {
  * @returns Both ends and the value to reckon with, or the reason for refusing the text. Never throws.
  */
 export function parseInput<K extends Kind>(text: string, kind: K): InputResult<K> {
+  const key = `${kind} ${text}`;
+  const known = KEPT.get(key);
+  if (known) return known as InputResult<K>;
+  const result = readInput(text, kind);
+  if (KEPT.size >= MOST_KEPT) KEPT.clear();
+  KEPT.set(key, result);
+  return result;
+}
+
+/** Texts are read again and again while a build is edited; results never change, so they are kept. */
+const KEPT = new Map<string, InputResult<Kind>>();
+const MOST_KEPT = 4000;
+
+function readInput<K extends Kind>(text: string, kind: K): InputResult<K> {
   const at = plainText(text).indexOf('..');
   if (at < 0) {
     const value = parseQuantity(text, kind);

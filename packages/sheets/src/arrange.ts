@@ -1,5 +1,5 @@
 import type { Bounds, Drawing, Point, View } from './drawing.ts';
-import { lineHeight } from './lettering.ts';
+import { lineHeight, textWidth } from './lettering.ts';
 import { joined } from './plane.ts';
 
 /** Room between views, and over each for its title, in heights of the lettering. */
@@ -9,6 +9,12 @@ const TITLE = 2.2;
 const SHORTEST_TITLE = 13;
 /** A corner may be outgrown by so much. */
 const ROUGHLY = 1.5;
+
+/** A view and its title, which may be the wider of both. */
+export const withTitle = ({ bounds, title }: Pick<View, 'bounds' | 'title'>, height: number): Bounds => ({
+  ...bounds,
+  right: Math.max(bounds.right, bounds.left + textWidth(title, height)),
+});
 
 const moved = ({ left, right, bottom, top }: Bounds, [x, y]: Point): Bounds => ({
   left: left + x,
@@ -56,6 +62,6 @@ export function arrange(views: readonly View[], projection: Drawing['projection'
     return { ...view, at };
   });
   const all = [...chief, ...cornerViews, ...row];
-  const bounds = joined(all.map((view) => moved(view.bounds, view.at)));
+  const bounds = joined(all.map((view) => moved(withTitle(view, height), view.at)));
   return { views: all, bounds: { ...bounds, top: bounds.top + title }, textHeight: height, projection };
 }

@@ -4,13 +4,13 @@ import { cross, dot, minus, norm, times, unit } from '@oddwheel/mechanics/numeri
 import type { Vec3 } from '@oddwheel/quantity/quantity';
 import type { Posed } from './build-solids.ts';
 import { alongLine } from './dimensions.ts';
-import type { DrawnNote, View } from './drawing.ts';
+import type { DrawnNote, Point, View } from './drawing.ts';
 import { Room, roundAbout, sizeText } from './lettering.ts';
 import { centreLines, seenFrom } from './notes.ts';
 import { onPage, type Plane } from './plane.ts';
 import { inMm } from './shaft-solids.ts';
 import type { Solid } from './solids.ts';
-import { partsOf, textBoxes, viewOf } from './view.ts';
+import { boundsOf, partsOf, roomAround, textBoxes, viewOf } from './view.ts';
 
 /** Looks along a shaft from ahead, from the left or from above, whichever is nearest; z, or else y, up. */
 export function planeAlong(direction: Vec3): Plane {
@@ -74,7 +74,11 @@ export function loopView(
       alongLine(first, second, text, height, slack && slack.severity !== 'holds' ? slack.severity : null),
     ],
   };
-  const room = new Room(height, textBoxes([centres], height));
+  const shape = boundsOf([...parts, ...lines], height);
+  const room = new Room(height, textBoxes([centres], height), roomAround(shape, height));
+  const middle: Point = [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
+  // Beside the chain, or else under it.
+  const under: Point = [(shape.left + shape.right) / 2 - middle[0], shape.bottom - 1.6 * height - middle[1]];
   const slope = findingOf(findings, 'chain.slope', stage.address);
   const steep: DrawnNote[] =
     slope && slope.severity !== 'holds' && geometry.chain
@@ -83,8 +87,8 @@ export function loopView(
             of: stage.address,
             finding: slope.id,
             elements: room.place({
-              near: [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2],
-              tries: roundAbout([4, 6, 8, 10].map((d) => d * height)),
+              near: middle,
+              tries: [...roundAbout([4, 6, 8, 10].map((d) => d * height)), under],
               lines: [
                 {
                   text: `${slope.severity}: slope ${Math.round((geometry.chain.slope * 180) / Math.PI)}°`,

@@ -5,7 +5,8 @@ import { hull, polygon, straight } from './outline.ts';
 import { depth, onPage, type Plane } from './plane.ts';
 import type { Bar, Loop, Solid } from './solids.ts';
 
-function lookOf({ role, sized }: Solid): Look {
+/** The line that a part is drawn in, and what it covers. */
+export function lookOf({ role, sized }: Solid): Look {
   if (role === 'keep-out') return { line: 'keep-out', fill: 'tint' };
   if (role === 'access') return { line: 'keep-out', fill: 'none' };
   if (role === 'grown tyre') return { line: 'hidden', fill: 'none' };

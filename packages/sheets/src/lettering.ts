@@ -37,23 +37,30 @@ export function sizeText(model: Pick<Model, 'units'>, mm: number): string {
 export interface Label {
   readonly lines: readonly Omit<Extract<Element, { kind: 'text' }>, 'at' | 'anchor' | 'angle' | 'kind'>[];
   readonly near: Point;
-  /** Offsets to try, in order, mm; the first that is free is taken, else the first. */
+  /** Offsets to try, in order, mm; the first that is free is taken. */
   readonly tries: readonly Point[];
   /** A line from the label to the point where it stands off it. */
   readonly leader: boolean;
 }
 
+/** Whether a box lies inside another. */
+const inside = (box: Bounds, outer: Bounds): boolean =>
+  box.left >= outer.left && box.right <= outer.right && box.bottom >= outer.bottom && box.top <= outer.top;
+
 /** Finds room for labels: what is placed is taken. */
 export class Room {
   readonly #taken: Bounds[];
   readonly #height: number;
+  readonly #within: Bounds;
 
-  constructor(height: number, taken: readonly Bounds[]) {
+  /** @param within labels stay in it, so that lettering never makes a view much larger than what it shows */
+  constructor(height: number, taken: readonly Bounds[], within: Bounds) {
     this.#height = height;
     this.#taken = [...taken];
+    this.#within = within;
   }
 
-  /** Lays a label in the first free place, and says what it draws. */
+  /** Lays a label in the first free place, and says what it draws: nothing where there is no room, since the page lists it as well. */
   place(label: Label): readonly Element[] {
     const { lines, near, tries } = label;
     const height = this.#height;
@@ -81,7 +88,9 @@ export class Room {
       };
     };
     const choices = tries.map(put);
-    const free = choices.find(({ box }) => !this.#taken.some((taken) => overlap(taken, box))) ?? choices[0];
+    const free = choices.find(
+      ({ box }) => inside(box, this.#within) && !this.#taken.some((taken) => overlap(taken, box)),
+    );
     if (!free) return [];
     this.#taken.push(free.box);
     const { left, right, bottom, top } = free.box;

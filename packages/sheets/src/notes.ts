@@ -161,11 +161,13 @@ export function clearanceNotes(
       ];
       const ring: Element = { kind: 'circle', line: 'visible', fill: 'none', centre: near, radius, hole: 0 };
       const tries = roundAbout([2, 3, 4.5, 6, 8, 11, 14].map((d) => d * height));
+      const whole = room.place({ near, tries, lines, leader: true });
+      const short = [{ text: sizeText(model, row.drawn * MM), weight: 'strong', severity } as const];
       return [
         {
           of: row.first.address,
           finding: `clearance.gap:${row.first.address}`,
-          elements: [ring, ...room.place({ near, tries, lines, leader: true })],
+          elements: [ring, ...(whole.length > 0 ? whole : room.place({ near, tries, lines: short, leader: true }))],
         },
       ];
     });

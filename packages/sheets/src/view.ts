@@ -51,6 +51,11 @@ export function boundsOf(drawn: readonly { readonly elements: readonly Element[]
   );
 }
 
+/** Room that labels of a view may use: what it shows, and some lines of lettering round it. */
+export function roomAround({ left, right, bottom, top }: Bounds, height: number): Bounds {
+  return { left: left - 2 * height, right: right + 2 * height, bottom: bottom - 3 * height, top: top + height };
+}
+
 /** Every box that lettering takes. */
 export function textBoxes(notes: readonly DrawnNote[], height: number): readonly Bounds[] {
   return notes.flatMap(({ elements }) =>

@@ -11,7 +11,7 @@ import { measuresAlong } from './places.ts';
 import { FROM_ABOVE, FROM_BEHIND, FROM_THE_LEFT, onPage, type Plane } from './plane.ts';
 import { inMm } from './shaft-solids.ts';
 import type { Solid } from './solids.ts';
-import { boundsOf, partsOf, textBoxes, viewOf } from './view.ts';
+import { boundsOf, partsOf, roomAround, textBoxes, viewOf } from './view.ts';
 import { grownTyre, wheelSize } from './wheel-solids.ts';
 
 export interface DrawingOptions {
@@ -50,7 +50,11 @@ function labels(
 ): readonly DrawnNote[] {
   const { posed, solids, found, height } = scene;
   const { model } = posed;
-  const room = new Room(height, textBoxes(dimensions, height));
+  const room = new Room(
+    height,
+    textBoxes(dimensions, height),
+    roomAround(boundsOf([...parts, ...dimensions], height), height),
+  );
   const atRest = posed.onArm === null;
   const gaps =
     found.clearance && atRest ? clearanceNotes(model, found.clearance.rows, plane, PLANES, room, height) : [];

@@ -30,6 +30,8 @@ export const BRIEF_DEFAULTS = defineTable({
     stretchHigh: { kind: 'fraction', unit: '%', meaning: 'stretch of a chain under a tenth of its breaking load, to' },
     clearance: { kind: 'length', unit: 'mm', meaning: 'clearance wanted' },
     roadSpeed: { kind: 'speed', unit: 'km/h', meaning: 'road speed to compare at' },
+    viscosityLow: { kind: 'viscosity', unit: 'mm2/s', meaning: 'viscosity at work, from' },
+    viscosityHigh: { kind: 'viscosity', unit: 'mm2/s', meaning: 'viscosity at work, to' },
   },
   rows: {
     'idle-speed': {
@@ -109,6 +111,11 @@ export const BRIEF_DEFAULTS = defineTable({
       values: { stretchLow: 0.07, stretchHigh: 0.33 },
       how: 'common practice',
       source: `${PRACTICE}: elastic stretch of roller chains, no published figure was found`,
+    },
+    'bearing-oil': {
+      values: { viscosityLow: 20, viscosityHigh: 90 },
+      how: 'common practice',
+      source: `${PRACTICE}: the oil in usual bearing greases, from ISO VG 100 at 80 °C to ISO VG 150 at 50 °C`,
     },
     'compare-speed': { values: { roadSpeed: 50 }, how: 'common practice', source: PRACTICE },
   },

@@ -1,3 +1,5 @@
+import { BEARING_FACTORS } from './bearing-factors.ts';
+import { BEARING_LIMITS } from './bearing-limits.ts';
 import { BEARINGS } from './bearings.ts';
 import { BEVEL_TEETH } from './bevel-teeth.ts';
 import { BODY_MOVEMENTS } from './body-movements.ts';
@@ -13,9 +15,15 @@ import { CYCLE_WMTC_PART1 } from './cycle-wmtc-part1.ts';
 import { CYCLE_WMTC_PART2 } from './cycle-wmtc-part2.ts';
 import { CYCLE_WMTC_PART3 } from './cycle-wmtc-part3.ts';
 import { DRAG_AREAS } from './drag-areas.ts';
+import { JOINT_LIMITS } from './joint-limits.ts';
 import { MESH_LIMITS } from './mesh-limits.ts';
 import { MOTORCYCLE_ROAD_LOAD } from './motorcycle-road-load.ts';
+import { PLATE_METALS } from './plate-metals.ts';
+import { RING_GROOVES } from './ring-grooves.ts';
 import { ROLLING_RESISTANCE } from './rolling-resistance.ts';
+import { SHAFT_LIMITS } from './shaft-limits.ts';
+import { SHAFT_NOTCHES } from './shaft-notches.ts';
+import { SHAFT_RELIABILITY } from './shaft-reliability.ts';
 import { SHAFT_STEELS } from './shaft-steels.ts';
 import { STAGE_EFFICIENCIES } from './stage-efficiencies.ts';
 import { rowInSi, type Table } from './table.ts';
@@ -24,8 +32,11 @@ import { TYRE_FRICTION } from './tyre-friction.ts';
 import { TYRE_GROWTH } from './tyre-growth.ts';
 import { TYRE_LOAD_INDICES } from './tyre-load-indices.ts';
 import { TYRE_SPEED_SYMBOLS } from './tyre-speed-symbols.ts';
+import { USUAL_DUTY } from './usual-duty.ts';
 
 const TABLES: readonly Table[] = [
+  BEARING_FACTORS,
+  BEARING_LIMITS,
   BEARINGS,
   BEVEL_TEETH,
   BODY_MOVEMENTS,
@@ -33,6 +44,7 @@ const TABLES: readonly Table[] = [
   CHAIN_LIMITS_TABLE,
   CHAIN_SIZES,
   COUPLING_LIMITS,
+  JOINT_LIMITS,
   MESH_LIMITS,
   CYCLE_HWFET,
   CYCLE_NEDC,
@@ -44,7 +56,12 @@ const TABLES: readonly Table[] = [
   CYCLE_WMTC_PART3,
   DRAG_AREAS,
   MOTORCYCLE_ROAD_LOAD,
+  PLATE_METALS,
+  RING_GROOVES,
   ROLLING_RESISTANCE,
+  SHAFT_LIMITS,
+  SHAFT_NOTCHES,
+  SHAFT_RELIABILITY,
   SHAFT_STEELS,
   STAGE_EFFICIENCIES,
   TYRE_ALPHA_WIDTHS,
@@ -52,6 +69,7 @@ const TABLES: readonly Table[] = [
   TYRE_GROWTH,
   TYRE_LOAD_INDICES,
   TYRE_SPEED_SYMBOLS,
+  USUAL_DUTY,
 ];
 
 const BY_ID: ReadonlyMap<string, Table> = new Map(TABLES.map((table) => [table.id, table]));

@@ -79,6 +79,7 @@ export function BriefScreen({ state, actions, model }: ScreenProps): JSX.Element
   );
   if (!assessment) return null;
   const tools = {
+    build: assessment.name,
     locked,
     units: assessment.units,
     given,
@@ -101,6 +102,7 @@ export function BriefScreen({ state, actions, model }: ScreenProps): JSX.Element
       ))}
       {sections.length > 0 && (
         <MountSection
+          build={assessment.name}
           open={isOpen('mounts')}
           onFold={fold}
           locked={locked}

@@ -7,6 +7,8 @@ import './measure.css';
 interface Props {
   /** What is measured, for the accessible names: "Wheelbase". */
   readonly name: string;
+  /** Build and place that the readings belong to. */
+  readonly place: string;
   readonly measures: readonly Measure[];
   /** Values of the build that a sum may begin with, by address. */
   readonly given: Readings;
@@ -57,7 +59,7 @@ export function MeasureBox(props: Props): JSX.Element {
 
 function Sum(props: Props & { measure: Measure }): JSX.Element {
   const { name, measure, given, units, locked, takes, run, onTake, onReveal } = props;
-  const place = `${name} ${measure.id}`;
+  const place = `${props.place} ${measure.id}`;
   const first = useMemo(
     () => Object.fromEntries(measure.asks.map((ask) => [ask.key, given[ask.from ?? ''] ?? ask.usual ?? ''])),
     [measure, given],
@@ -89,7 +91,7 @@ function Sum(props: Props & { measure: Measure }): JSX.Element {
     return fault ? `${fault.problem} ${fault.accepted}` : null;
   };
   const whole = faultOf('');
-  const wanted = result?.ok === false ? result.wanted.length : 0;
+  const wanted = result?.ok === false ? result.wanted.length : null;
   return (
     <>
       <ol className="instruction measure-steps">
@@ -147,10 +149,13 @@ function Sum(props: Props & { measure: Measure }): JSX.Element {
   );
 }
 
-const waitingWords = (wanted: number): string =>
-  wanted === 0
-    ? 'not yet: a reading is wrong'
-    : `not yet: ${wanted} ${wanted === 1 ? 'reading' : 'readings'} to write down`;
+/** @param wanted readings that are not given; null before the first answer */
+const waitingWords = (wanted: number | null): string =>
+  wanted === null
+    ? 'not yet'
+    : wanted === 0
+      ? 'not yet: a reading is wrong'
+      : `not yet: ${wanted} ${wanted === 1 ? 'reading' : 'readings'} to write down`;
 
 function Reading(props: {
   ask: Ask;

@@ -5,7 +5,7 @@ import { type JSX, memo } from 'react';
 import { MeasureBox } from './MeasureBox.tsx';
 import { type SectionTools, SheetHead, sectionHeadingId } from './SheetSection.tsx';
 
-interface Props extends Pick<SectionTools, 'locked' | 'units' | 'onMeasure' | 'onReveal'> {
+interface Props extends Pick<SectionTools, 'build' | 'locked' | 'units' | 'onMeasure' | 'onReveal'> {
   readonly open: boolean;
   readonly onFold: (key: string, open: boolean) => void;
   /** Note on the vehicle so far. */
@@ -19,7 +19,7 @@ const KEY = 'mounts';
 
 /** Stiffness of the mounts: measured early, kept as a note until the build has mounts. */
 export const MountSection = memo(function MountSection(props: Props): JSX.Element {
-  const { locked, units, open, onFold, note, onMeasure, onReveal, onEdit } = props;
+  const { build, locked, units, open, onFold, note, onMeasure, onReveal, onEdit } = props;
   return (
     <section className="brief-section" aria-labelledby={sectionHeadingId(KEY)}>
       <SheetHead
@@ -37,6 +37,7 @@ export const MountSection = memo(function MountSection(props: Props): JSX.Elemen
           </p>
           <MeasureBox
             name="stiffness of a mount"
+            place={`${build} mount`}
             measures={MEASURES}
             given={NONE}
             units={units}

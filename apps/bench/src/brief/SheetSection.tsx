@@ -16,6 +16,8 @@ export const SHEET = 'sheet-';
 export const sectionHeadingId = (key: string): string => `brief-${key}`;
 
 export interface SectionTools {
+  /** Name of the build. */
+  readonly build: string;
   readonly locked: string | null;
   readonly units: Readonly<Record<string, string>>;
   /** Values that a sum may begin with, by address. */
@@ -95,7 +97,7 @@ export const SheetSection = memo(function SheetSection(props: Props): JSX.Elemen
 });
 
 function SheetField({ field, ...tools }: SectionTools & { field: Field }): JSX.Element {
-  const { locked, units, given, onCommit, onMeasure, onReveal } = tools;
+  const { build, locked, units, given, onCommit, onMeasure, onReveal } = tools;
   const measures = measuresFor(field.address);
   if (measures.length === 0) return <FieldEditor field={field} locked={locked} place={SHEET} onCommit={onCommit} />;
   return (
@@ -104,6 +106,7 @@ function SheetField({ field, ...tools }: SectionTools & { field: Field }): JSX.E
       <FieldEditor field={{ ...field, recipe: null }} locked={locked} place={SHEET} onCommit={onCommit} />
       <MeasureBox
         name={field.name}
+        place={`${build} ${field.address}`}
         measures={measures}
         given={given}
         units={units}

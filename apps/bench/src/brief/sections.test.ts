@@ -26,8 +26,8 @@ const ENGINE: readonly Field[] = [
   field('/brief/engine/name', 'twin'),
   field('/brief/engine/curve/units/speed', 'rpm'),
   field('/brief/engine/curve/units/torque', 'N.m'),
-  field('/brief/engine/curve/rows/0', '[1300,24.5]'),
-  field('/brief/engine/curve/rows/1', '[8800,32.4]'),
+  field('/brief/engine/curve/rows/0', '1300 24.5'),
+  field('/brief/engine/curve/rows/1', '8800 32.4'),
   field('/brief/engine/gears/0', '2.75'),
   field('/brief/engine/output/sense', 'positive'),
 ];

@@ -87,8 +87,7 @@ export function curveOf(engine: readonly Field[]): Curve | null {
     engine.find(({ address }) => address === `${ENGINE}/curve/units/${key}`)?.text ?? null;
   const rows = engine.flatMap(({ address, text }) => {
     if (!address.startsWith(`${ENGINE}/curve/rows/`) || text === null) return [];
-    const row: unknown = JSON.parse(text);
-    if (!Array.isArray(row)) return [];
+    const row = text.split(' ');
     return [[Number(row[0]), Number(row[1])] as const];
   });
   const [speedUnit, torqueUnit] = [unit('speed'), unit('torque')];

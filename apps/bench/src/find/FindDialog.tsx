@@ -18,11 +18,14 @@ interface Props {
 /** Finds elements, fields, checks and steps by name, and goes there. */
 export function FindDialog({ assessment, parts, model, actions, onClose }: Props): JSX.Element {
   const dialog = useRef<HTMLDialogElement>(null);
+  const input = useRef<HTMLInputElement>(null);
   const chosen = useRef<Place | null>(null);
   const [typed, setTyped] = useState('');
   const [fields, setFields] = useState<ReadonlyMap<string, readonly Field[]>>(new Map());
   useEffect(() => {
     if (!dialog.current?.open) dialog.current?.showModal();
+    // The dialog gives the focus to its first button; what is typed now is a name.
+    input.current?.focus();
   }, []);
   useEffect(() => {
     let current = true;
@@ -67,6 +70,7 @@ export function FindDialog({ assessment, parts, model, actions, onClose }: Props
         Name of a part, a field, a check or a step
       </label>
       <input
+        ref={input}
         id="find-input"
         className="find-input"
         type="text"

@@ -83,7 +83,8 @@ export const FindingList = memo(function FindingList(props: Props): JSX.Element 
         {closure && (
           <>
             Torques on every shaft close to {residue(closure.torque)} of the torque, power from end to end to{' '}
-            {residue(closure.power)}.
+            {residue(closure.power)}
+            {closure.shafts === null ? '' : `, forces on shafts and their bearings to ${residue(closure.shafts)}`}.
           </>
         )}
       </p>

@@ -1,6 +1,7 @@
 import type { Fault } from '@oddwheel/build/fault';
 import type { Field } from '@oddwheel/build/session-types';
 import { type JSX, type KeyboardEvent, useId, useState } from 'react';
+import { Choices } from './Choices.tsx';
 import { faultSentence } from './fault-sentence.ts';
 import { UnitTaps } from './UnitTaps.tsx';
 
@@ -64,15 +65,7 @@ export function FieldEditor({ field, locked, place, onCommit }: Props): JSX.Elem
       <label htmlFor={shared.id}>{field.name}</label>
       {field.choices ? (
         <select {...shared} value={inForce} onChange={(event) => void commit(event.target.value)}>
-          {(field.optional || field.text === null) && <option value="">not given</option>}
-          {field.text !== null && !field.choices.includes(field.text) && (
-            <option value={field.text}>{field.text}</option>
-          )}
-          {field.choices.map((choice) => (
-            <option key={choice} value={choice}>
-              {choice}
-            </option>
-          ))}
+          <Choices field={field} blank={field.optional || field.text === null ? 'not given' : null} />
         </select>
       ) : (
         <input

@@ -1,18 +1,25 @@
 import type { Assessment, Finding, PathElement } from '@oddwheel/build/assess/types';
+import type { Structure } from '@oddwheel/build/edit/types';
 import type { Fault } from '@oddwheel/build/fault';
 import type { Explanation, Field } from '@oddwheel/build/session-types';
-import { type JSX, useEffect, useRef } from 'react';
+import { type JSX, useEffect, useRef, useState } from 'react';
 import { Severity } from '../face/Severity.tsx';
+import { Notes } from '../notes/Notes.tsx';
+import { Pictures } from '../notes/Pictures.tsx';
 import { reserveText } from '../numbers/shown.ts';
 import { WorkingView } from '../working/WorkingView.tsx';
-import { FieldEditor } from './FieldEditor.tsx';
-import { fieldGroups } from './field-groups.ts';
+import { AddOrTakeOut } from './AddOrTakeOut.tsx';
+import { FieldGroups } from './FieldGroups.tsx';
+import { OwnReserve } from './OwnReserve.tsx';
+import type { StructureTools } from './structure-tools.ts';
 
 interface Props {
   readonly assessment: Assessment;
   readonly address: string;
   readonly name: string;
   readonly fields: readonly Field[];
+  readonly structure: Structure;
+  readonly tools: StructureTools;
   /** The findings that stand on it. */
   readonly findings: readonly Finding[];
   readonly opened: Finding | null;
@@ -40,13 +47,19 @@ const PLACES: Readonly<Record<PathElement['kind'], string>> = {
   ground: 'where the wheel meets it',
 };
 
+const OWN_RESERVES = 'None in this build. Open a check, and give it a design reserve of your own with your reason.';
+
 const SMALL_SCREEN = window.matchMedia('(max-width: 899px)');
 
 /** The selected element: its inputs, what follows from them, its findings, and the working of the opened one. */
 export function Inspector(props: Props): JSX.Element {
-  const { assessment, address, name, fields, findings, opened } = props;
+  const { assessment, address, name, fields, structure, tools, findings, opened } = props;
   const element = assessment.path.find((one) => one.address === address);
-  const note = assessment.notes[address];
+  const pictures = address === '/pictures';
+  const ownNote = structure.notes.find((note) => note.of === address);
+  const hangs = structure.present && !['/pictures', '/overrides', '/units'].includes(address);
+  const [fresh, setFresh] = useState(false);
+  const inPlace = new Set(fields.flatMap(({ groupAddress }) => (groupAddress === null ? [] : [groupAddress])));
   const heading = useRef<HTMLHeadingElement>(null);
   const body = useRef<HTMLElement>(null);
   const openedId = opened?.id ?? null;
@@ -71,7 +84,9 @@ export function Inspector(props: Props): JSX.Element {
           {opened ? 'Close finding' : 'Close'}
         </button>
       </div>
-      {note !== undefined && <p className="note">Note: {note}</p>}
+      {!structure.present && (
+        <p className="lead">{address === '/overrides' ? OWN_RESERVES : 'Not given in this build.'}</p>
+      )}
       {opened && (
         <WorkingView
           finding={opened}
@@ -83,23 +98,52 @@ export function Inspector(props: Props): JSX.Element {
           onReveal={props.onReveal}
         />
       )}
-      {fields.length > 0 ? (
-        <h3 className="hidden-name">Inputs</h3>
-      ) : (
-        <p className="lead">
-          Not given in this build. Add “{address}” to build.json in a text editor; the page follows.
-        </p>
+      {opened && opened.reserve !== null && (
+        <OwnReserve
+          finding={opened}
+          has={structure.ownReserves.includes(opened.id)}
+          tools={tools}
+          locked={props.locked}
+          onReveal={props.onReveal}
+        />
       )}
-      {fieldGroups(fields).map((group) => (
-        <fieldset key={group.name ?? ''} className="field-group">
-          {group.name !== null && <legend>{group.name}</legend>}
-          <div className="fields">
-            {group.fields.map((field) => (
-              <FieldEditor key={field.address} field={field} locked={props.locked} onCommit={props.onCommit} />
-            ))}
-          </div>
-        </fieldset>
-      ))}
+      <Notes
+        address={address}
+        notes={structure.notes}
+        fresh={fresh}
+        tools={tools}
+        locked={props.locked}
+        onDone={() => setFresh(false)}
+      />
+      <Pictures
+        pictures={structure.pictures}
+        tools={tools}
+        locked={props.locked}
+        all={pictures}
+        onCommit={props.onCommit}
+      />
+      <AddOrTakeOut
+        name={name}
+        structure={structure}
+        tools={tools}
+        locked={props.locked}
+        picture={hangs || pictures ? { of: pictures ? null : address } : undefined}
+        inPlace={inPlace}
+        removals={structure.removals.filter(({ at, sort }) => sort !== 'row' && !inPlace.has(at))}
+        onNote={hangs && ownNote === undefined && !fresh ? () => setFresh(true) : null}
+      />
+      {fields.length > 0 && !pictures && (
+        <>
+          <h3 className="hidden-name">Inputs</h3>
+          <FieldGroups
+            fields={fields}
+            structure={structure}
+            tools={tools}
+            locked={props.locked}
+            onCommit={props.onCommit}
+          />
+        </>
+      )}
       {element && element.facts.length > 0 && (
         <section className="facts" aria-labelledby="facts-heading">
           <h3 id="facts-heading">What follows from them</h3>

@@ -1,5 +1,6 @@
 import type { Layout, SenseFix } from '@oddwheel/build/assess/layout/types';
 import { type JSX, memo } from 'react';
+import { Panel } from './Panel.tsx';
 
 type Reveal = (address: string) => void;
 
@@ -8,8 +9,7 @@ export const BodiesPanel = memo(function BodiesPanel(props: { layout: Layout; on
   const { layout, onReveal } = props;
   if (layout.lines.length === 0) return null;
   return (
-    <section className="list" aria-labelledby="bodies-heading">
-      <h2 id="bodies-heading">What carries what</h2>
+    <Panel name="What carries what">
       <table className="plain-table">
         <thead>
           <tr>
@@ -57,7 +57,7 @@ export const BodiesPanel = memo(function BodiesPanel(props: { layout: Layout; on
           </ul>
         </>
       )}
-    </section>
+    </Panel>
   );
 });
 

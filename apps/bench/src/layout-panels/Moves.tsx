@@ -1,6 +1,7 @@
 import type { ShaftMove } from '@oddwheel/build/assess/adjusters/types';
 import { type JSX, memo, useId, useState } from 'react';
 import { show, shownText } from '../numbers/shown.ts';
+import { Panel } from './Panel.tsx';
 
 const WAYS = { x: 'forward', y: 'to the left', z: 'up' } as const;
 
@@ -17,8 +18,7 @@ export const MovesPanel = memo(function MovesPanel(props: {
   const shaft = shafts.some(([address]) => address === chosen) ? chosen : (shafts[0]?.[0] ?? null);
   if (shaft === null) return null;
   return (
-    <section className="list" aria-labelledby="moves-heading">
-      <h2 id="moves-heading">When a shaft is moved</h2>
+    <Panel name="When a shaft is moved">
       <p className="lead">
         The others stay where they are.{' '}
         <label htmlFor={id} className="moved">
@@ -53,6 +53,6 @@ export const MovesPanel = memo(function MovesPanel(props: {
             </div>
           ))}
       </dl>
-    </section>
+    </Panel>
   );
 });

@@ -1,5 +1,6 @@
 import type { Adjustment, Setting } from '@oddwheel/build/assess/adjusters/types';
 import { type JSX, memo } from 'react';
+import { Panel } from './Panel.tsx';
 import { inWords } from './words.ts';
 
 /** What has to be set, in the order that leaves set what is set, and what each adjuster upsets meanwhile. */
@@ -13,8 +14,7 @@ export const SettingPanel = memo(function SettingPanel(props: {
   const unset = settings.filter((setting) => setting.required && setting.adjusters.length === 0);
   const byKey = new Map(settings.map((setting) => [setting.key, setting]));
   return (
-    <section className="list" aria-labelledby="setting-heading">
-      <h2 id="setting-heading">What has to be set</h2>
+    <Panel name="What has to be set">
       <p className="lead">
         {order.length === 0
           ? 'The build names no adjuster yet.'
@@ -64,7 +64,7 @@ export const SettingPanel = memo(function SettingPanel(props: {
           </ul>
         </>
       )}
-    </section>
+    </Panel>
   );
 });
 

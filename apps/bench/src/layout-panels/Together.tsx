@@ -1,5 +1,6 @@
 import type { Assembly, Service, ShaftAssembly } from '@oddwheel/build/assess/assembly/types';
 import { type JSX, memo } from 'react';
+import { Panel } from './Panel.tsx';
 
 type Reveal = (address: string) => void;
 
@@ -11,12 +12,11 @@ export const TogetherPanel = memo(function TogetherPanel(props: {
   const { assembly, onReveal } = props;
   if (assembly.shafts.length === 0 && assembly.services.length === 0) return null;
   return (
-    <section className="list" aria-labelledby="together-heading">
-      <h2 id="together-heading">How it goes together</h2>
+    <Panel name="How it goes together">
       <Orders orders={assembly.shafts} lead="" onReveal={onReveal} />
       <h3>To change a part</h3>
       <Orders orders={assembly.services} lead="To change " onReveal={onReveal} />
-    </section>
+    </Panel>
   );
 });
 

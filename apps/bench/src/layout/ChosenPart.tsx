@@ -4,12 +4,12 @@ import type { JSX } from 'react';
 
 interface Props {
   readonly placing: Placing | null;
+  /** Views that the handle may stand in; one or none leave no choice. */
   readonly views: readonly View[];
   readonly chosen: string | null;
   readonly active: ViewId;
   readonly onChoose: (address: string) => void;
   readonly onActive: (view: ViewId) => void;
-  readonly onOpen: (address: string) => void;
 }
 
 const GROUPS: readonly { readonly name: string; readonly kinds: readonly PlacedKind[] }[] = [
@@ -18,7 +18,7 @@ const GROUPS: readonly { readonly name: string; readonly kinds: readonly PlacedK
   { name: 'Around them', kinds: ['pivot', 'keep-out', 'tube'] },
 ];
 
-/** Chooses a part without a pointer, says which it is, and leads to its inputs. */
+/** Chooses a part without a pointer, and the view that its handle stands in. */
 export function ChosenPart(props: Props): JSX.Element {
   const { placing, views, chosen, active } = props;
   const all: readonly Placed[] = placing?.placed ?? [];
@@ -42,22 +42,17 @@ export function ChosenPart(props: Props): JSX.Element {
           ))}
         </select>
       </label>
-      {known && views.length > 0 && (
+      {known && views.length > 1 && (
         <label>
           Move it in
           <select value={active} onChange={(event) => props.onActive(event.target.value as ViewId)}>
             {views.map(({ id, title }) => (
               <option key={id} value={id}>
-                {title}
+                {title.replace(/^Seen /, '')}
               </option>
             ))}
           </select>
         </label>
-      )}
-      {chosen !== null && (
-        <button type="button" className="link" onClick={() => props.onOpen(chosen)}>
-          Its inputs and checks
-        </button>
       )}
     </div>
   );

@@ -1,5 +1,6 @@
 import type { ClearanceRow } from '@oddwheel/build/assess/clearance/types';
 import { type JSX, useState } from 'react';
+import { clearanceWords } from './clearance-words.ts';
 
 /** Clearances shown before the rest is asked for. */
 const FIRST_ROWS = 8;
@@ -26,7 +27,7 @@ export function ClearanceList(props: {
               <button type="button" className="link" onClick={() => onSelect(row.first.address)}>
                 {row.first.name} to {row.second.name}
               </button>
-              <span className="lead">{row.text}</span>
+              <span className="lead">{clearanceWords(row)}</span>
               <span className="lead">{row.place}</span>
             </li>
           ))}

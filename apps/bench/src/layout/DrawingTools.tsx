@@ -15,7 +15,6 @@ interface Props {
   readonly onProjection: (projection: Drawing['projection']) => void;
   readonly zoom: number;
   readonly onZoom: (zoom: number) => void;
-  readonly onSave: () => void;
 }
 
 /** Which views are shown, in which projection, and how large. */
@@ -30,7 +29,7 @@ export function DrawingTools(props: Props): JSX.Element {
           <option value="">all on one sheet</option>
           {views.map(({ id, title }) => (
             <option key={id} value={id}>
-              {title}
+              {title.replace(/^Seen /, '')}
             </option>
           ))}
         </select>
@@ -66,9 +65,6 @@ export function DrawingTools(props: Props): JSX.Element {
           Whole
         </button>
       </span>
-      <button type="button" className="link" onClick={props.onSave}>
-        Save as SVG, 1 : 5
-      </button>
     </fieldset>
   );
 }

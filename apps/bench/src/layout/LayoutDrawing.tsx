@@ -1,7 +1,8 @@
 import { movesIn } from '@oddwheel/build/placing/snap';
 import type { Placed } from '@oddwheel/build/placing/types';
-import type { ViewId } from '@oddwheel/sheets/drawing';
-import { type JSX, type PointerEvent, type RefObject, useEffect, useRef } from 'react';
+import type { View, ViewId } from '@oddwheel/sheets/drawing';
+import { type JSX, type PointerEvent, type RefObject, useRef } from 'react';
+import type { Laid } from '../underlay/use-underlays.ts';
 import type { Framed } from './frame.ts';
 import { MoveHandle } from './MoveHandle.tsx';
 import { MoveMarks } from './MoveMarks.tsx';
@@ -9,6 +10,7 @@ import { nearPart } from './near-part.ts';
 import { choiceOf, within } from './parts.ts';
 import { dragTo } from './pointer-move.ts';
 import type { Shown } from './use-drawing.ts';
+import { useEscape } from './use-escape.ts';
 import type { Mover } from './use-move.ts';
 import { ViewGroup } from './ViewGroup.tsx';
 
@@ -20,9 +22,13 @@ interface Props {
   /** What a drag of the choice moves; null where nothing may be moved. */
   readonly placed: Placed | null;
   readonly mover: Mover;
-  /** View that the handle stands in. */
-  readonly active: ViewId;
+  /** View that the handle stands in; null for none. */
+  readonly handleIn: View | null;
   readonly sheet: RefObject<SVGSVGElement | null>;
+  /** What scrolls the drawing when it is enlarged. */
+  readonly frame: RefObject<HTMLElement | null>;
+  /** Pictures that lie under the views. */
+  readonly pictures: ReadonlyMap<ViewId, readonly Laid[]>;
   readonly onChoose: (address: string, view: ViewId) => void;
 }
 
@@ -31,7 +37,7 @@ const DRAG_BEGINS = 4;
 
 /** The drawing itself: a press chooses, a drag with the mouse moves, and the handle moves by finger and by key. */
 export function LayoutDrawing(props: Props): JSX.Element {
-  const { shown, laid, chosen, placed, mover, active, sheet } = props;
+  const { shown, laid, chosen, placed, mover, handleIn, sheet, frame } = props;
   const { drawing, request } = shown;
   const { bounds } = laid;
   const press = useRef<{
@@ -40,6 +46,8 @@ export function LayoutDrawing(props: Props): JSX.Element {
     readonly view: ViewId;
     readonly held: boolean;
   } | null>(null);
+  // Empty paper that is held with the mouse pans an enlarged drawing.
+  const paper = useRef<{ readonly x: number; readonly y: number } | null>(null);
   const byTouch = useRef(false);
   const moving = mover.move !== null;
   const redrawn = mover.moved?.ok ? mover.moved.loops.flatMap(({ parts }) => parts.map(({ of }) => of)) : NONE;
@@ -48,18 +56,10 @@ export function LayoutDrawing(props: Props): JSX.Element {
   const views = alone === null ? drawing.views : drawing.views.filter(({ id }) => id === alone);
   const { cancel } = mover;
 
-  useEffect(() => {
-    if (!moving) return;
-    const onKey = (event: KeyboardEvent): void => {
-      if (event.key !== 'Escape') return;
-      event.preventDefault();
-      event.stopPropagation();
-      press.current = null;
-      cancel();
-    };
-    window.addEventListener('keydown', onKey, true);
-    return () => window.removeEventListener('keydown', onKey, true);
-  }, [moving, cancel]);
+  useEscape(moving, () => {
+    press.current = null;
+    cancel();
+  });
 
   const choose = (x: number, y: number): void => {
     const part = nearPart(x, y);
@@ -69,7 +69,11 @@ export function LayoutDrawing(props: Props): JSX.Element {
     byTouch.current = event.pointerType === 'touch';
     if (event.button !== 0 || byTouch.current) return;
     const part = nearPart(event.clientX, event.clientY);
-    if (!part) return;
+    if (!part) {
+      event.currentTarget.setPointerCapture(event.pointerId);
+      paper.current = { x: event.clientX, y: event.clientY };
+      return;
+    }
     // A drag of the choice, or of a part of it, moves the choice; any other press chooses first.
     const held = chosen !== null && (within(part.of, chosen) || part.moves === chosen);
     press.current = { x: event.clientX, y: event.clientY, view: part.view, held };
@@ -77,7 +81,12 @@ export function LayoutDrawing(props: Props): JSX.Element {
   };
   const onPointerMove = (event: PointerEvent<SVGSVGElement>): void => {
     const { current } = press;
-    if (!current || !placed || (event.buttons & 1) === 0) return;
+    if ((event.buttons & 1) === 0) return;
+    if (paper.current) {
+      frame.current?.scrollBy(paper.current.x - event.clientX, paper.current.y - event.clientY);
+      paper.current = { x: event.clientX, y: event.clientY };
+    }
+    if (!current || !placed) return;
     const view = views.find(({ id }) => id === current.view);
     if (!view) return;
     if (!moving) {
@@ -92,9 +101,9 @@ export function LayoutDrawing(props: Props): JSX.Element {
     if (moving && press.current) mover.finish();
     else if (press.current?.held) choose(event.clientX, event.clientY);
     press.current = null;
+    paper.current = null;
   };
 
-  const handleView = views.find(({ id }) => id === active) ?? views[0];
   return (
     <div className="drawing-sheet" style={{ width: laid.width, height: laid.height }}>
       {/* biome-ignore lint/a11y/useKeyWithClickEvents: keys choose in the list below the drawing, and move by the handle */}
@@ -127,6 +136,7 @@ export function LayoutDrawing(props: Props): JSX.Element {
             chosen={chosen}
             redrawn={stale}
             moving={moving}
+            pictures={props.pictures.get(view.id) ?? NO_PICTURES}
           />
         ))}
         {mover.move &&
@@ -141,11 +151,11 @@ export function LayoutDrawing(props: Props): JSX.Element {
             />
           ))}
       </svg>
-      {placed && handleView && movesIn(placed, handleView.right, handleView.up) && (
+      {placed && handleIn && (
         <MoveHandle
           placed={placed}
-          view={handleView}
-          at={alone === null ? handleView.at : HERE}
+          view={handleIn}
+          at={alone === null ? handleIn.at : HERE}
           laid={laid}
           mover={mover}
         />
@@ -156,6 +166,7 @@ export function LayoutDrawing(props: Props): JSX.Element {
 
 const HERE: readonly [number, number] = [0, 0];
 const NONE: readonly string[] = [];
+const NO_PICTURES: readonly Laid[] = [];
 
 /** The same list again while it says the same, so that nothing is drawn anew for it. */
 function useStable(list: readonly string[]): readonly string[] {

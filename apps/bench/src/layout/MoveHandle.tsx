@@ -11,7 +11,7 @@ import type { Mover } from './use-move.ts';
 
 interface Props {
   readonly placed: Placed;
-  readonly view: View;
+  readonly view: Pick<View, 'title' | 'right' | 'up'>;
   /** Where the view's origin stands on the sheet. */
   readonly at: readonly [number, number];
   readonly laid: Framed;

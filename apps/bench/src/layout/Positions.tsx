@@ -8,10 +8,12 @@ interface Props {
   readonly placed: Placed;
   readonly placing: Placing;
   readonly actions: Actions;
+  /** The file cannot be written now. */
+  readonly disabled: boolean;
 }
 
 /** Where the chosen part stands, told from each datum of the shop; typing in any of them sets the place. */
-export function Positions({ placed, placing, actions }: Props): JSX.Element {
+export function Positions({ placed, placing, actions, disabled }: Props): JSX.Element {
   const rows = placeRows(placed);
   const told = placing.datums.filter(({ from }) => from !== '');
   return (
@@ -28,6 +30,7 @@ export function Positions({ placed, placing, actions }: Props): JSX.Element {
               key={cell.datum.id}
               row={row}
               cell={cell}
+              disabled={disabled}
               onPlace={(text, said) =>
                 actions.applyEdit(`${placed.name}, ${row.name.toLowerCase()} → ${said}`, [
                   ...placing.raise,
@@ -60,9 +63,10 @@ export function Positions({ placed, placing, actions }: Props): JSX.Element {
 function PositionField(props: {
   readonly row: PlaceRow;
   readonly cell: DatumCell;
+  readonly disabled: boolean;
   readonly onPlace: (text: string, said: string) => ReturnType<Actions['applyEdit']>;
 }): JSX.Element {
-  const { row, cell, onPlace } = props;
+  const { row, cell, disabled, onPlace } = props;
   const [draft, setDraft] = useState<string | null>(null);
   const [problem, setProblem] = useState<string | null>(null);
   const id = useId();
@@ -73,7 +77,7 @@ function PositionField(props: {
       revert();
       return;
     }
-    const read = typedPlace(draft, row, cell.datum);
+    const read = typedPlace(draft, row, cell);
     if (!read.ok) {
       setProblem(read.problem);
       return;
@@ -104,6 +108,7 @@ function PositionField(props: {
       <input
         id={id}
         type="text"
+        disabled={disabled}
         className={problem === null ? '' : 'wrong'}
         aria-invalid={problem !== null}
         aria-describedby={`${id}-notes`}

@@ -1,5 +1,7 @@
 import type { DrawnPart, View } from '@oddwheel/sheets/drawing';
 import { type JSX, memo } from 'react';
+import { UnderPictures } from '../underlay/UnderPictures.tsx';
+import type { Laid } from '../underlay/use-underlays.ts';
 import { DrawnElement, Lettering } from './DrawnElement.tsx';
 import { belongsTo, goesAlong, isMeasuring } from './parts.ts';
 
@@ -12,6 +14,8 @@ interface Props {
   /** Addresses of chains and belts that are drawn anew while something moves. */
   readonly redrawn: readonly string[];
   readonly moving: boolean;
+  /** What lies under it. */
+  readonly pictures: readonly Laid[];
 }
 
 /** How far above a view its title stands, in heights of its lettering. */
@@ -22,12 +26,17 @@ const TITLE = 1;
  * a drag draws nothing anew.
  */
 export const ViewGroup = memo(function ViewGroup(props: Props): JSX.Element {
-  const { view, height, at, chosen, redrawn, moving } = props;
+  const { view, height, at, chosen, redrawn, moving, pictures } = props;
   const [x, y] = at;
   const mine = (part: DrawnPart): boolean => chosen !== null && belongsTo(part, chosen);
   const title: readonly [number, number] = [view.bounds.left, view.bounds.top + TITLE * height];
   return (
-    <g transform={`translate(${x} ${-y})`} data-view={view.id} className={moving ? 'drawn-view moving' : 'drawn-view'}>
+    <g
+      transform={`translate(${x} ${-y})`}
+      data-view={view.id}
+      className={`drawn-view${moving ? ' moving' : ''}${pictures.length > 0 ? ' over-picture' : ''}`}
+    >
+      {pictures.length > 0 && <UnderPictures pictures={pictures} bounds={view.bounds} />}
       {view.parts.map((part, k) => (
         <g
           // The same part may be drawn in pieces.

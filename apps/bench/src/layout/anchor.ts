@@ -2,7 +2,7 @@ import { pointOf } from '@oddwheel/build/placing/point';
 import type { Placed } from '@oddwheel/build/placing/types';
 import { dot, plus, times } from '@oddwheel/mechanics/numerics/vector';
 import type { Vec3 } from '@oddwheel/quantity/quantity';
-import type { View } from '@oddwheel/sheets/drawing';
+import type { MoveView } from './use-move.ts';
 
 /** Where a thing stands in vehicle axes, m: a seat at its station, all else in the middle of its points. */
 function middleOf({ points, station }: Placed): Vec3 {
@@ -12,7 +12,7 @@ function middleOf({ points, station }: Placed): Vec3 {
 }
 
 /** The same in a view after a move, mm of the view. */
-export function placeOf(placed: Placed, view: View, by: Vec3): readonly [number, number] {
+export function placeOf(placed: Placed, view: MoveView, by: Vec3): readonly [number, number] {
   const at = times(1000, plus(middleOf(placed), by));
   return [dot(at, view.right), dot(at, view.up)];
 }

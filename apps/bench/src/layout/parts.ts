@@ -10,7 +10,7 @@ export const belongsTo = ({ of, moves }: Pick<DrawnPart, 'of' | 'moves'>, chosen
   within(of, chosen) || moves === chosen;
 
 /** A chosen seat of the wheel takes the wheel along, which is drawn under an address of its own. */
-export const isWheel = (of: string): boolean => of === '/brief/wheel';
+const isWheel = (of: string): boolean => of === '/brief/wheel';
 
 /** A note that stands for one place of a thing goes with it; a dimension does not, since it measures. */
 export const goesAlong = (note: DrawnNote, chosen: string): boolean =>

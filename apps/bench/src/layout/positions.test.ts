@@ -31,8 +31,8 @@ describe('a place told from the datums of the shop', () => {
       ['above the pivot', '0.0039 in'],
     ]);
     expect(datumCells(row(SHAFT, 1), SHAFT, ALL).map(({ says }) => says)).toEqual([
-      'left of the wheel’s centre',
-      'left of the pivot',
+      'right of the wheel’s centre',
+      'right of the pivot',
     ]);
   });
 
@@ -44,12 +44,23 @@ describe('a place told from the datums of the shop', () => {
     ['-38 mm', DATUMS.wheel, '-38 mm'],
     ['20 in above the floor', DATUMS.floor, '0.315 in'],
   ])('“%s” told from %o is %s in the file', (typed, datum, text) => {
-    expect(typedPlace(typed, row(SHAFT, 2), datum)).toMatchObject({ ok: true, text });
+    expect(typedPlace(typed, row(SHAFT, 2), { datum, way: 1 })).toMatchObject({ ok: true, text });
+  });
+
+  test('a bare length goes the way that the field says, and keeps its text', () => {
+    expect(datumCells(row(SHAFT, 1), SHAFT, ALL)[0]?.text).toBe('80 mm');
+    expect(typedPlace('3 1/4 in', row(SHAFT, 1), { datum: DATUMS.wheel, way: -1 })).toMatchObject({
+      text: '-3 1/4 in',
+    });
+    expect(typedPlace('-20 mm', row(SHAFT, 1), { datum: DATUMS.wheel, way: -1 })).toMatchObject({ text: '20 mm' });
+    expect(typedPlace('30 mm left of it', row(SHAFT, 1), { datum: DATUMS.wheel, way: -1 })).toMatchObject({
+      text: '30 mm',
+    });
   });
 
   test('what cannot be read says so, with a right example', () => {
     for (const typed of ['212', '212 kg', 'high', '200..210 mm', '212 mm behind the floor']) {
-      const read = typedPlace(typed, row(SHAFT, 2), DATUMS.floor);
+      const read = typedPlace(typed, row(SHAFT, 2), { datum: DATUMS.floor, way: 1 });
       expect(read.ok).toBe(false);
       if (!read.ok) expect(read.problem.length).toBeGreaterThan(20);
     }
@@ -69,7 +80,14 @@ describe('a place told from the datums of the shop', () => {
       },
     };
     const one = row(seat, 0);
-    expect(datumCells(one, seat, ALL)[0]?.text).toBe('-30 mm');
-    expect(typedPlace('40 mm right of the wheel', one, DATUMS.wheel)).toMatchObject({ ok: true, text: '60 mm' });
+    expect(datumCells(one, seat, ALL)[0]).toMatchObject({
+      says: 'right of the wheel’s centre',
+      text: '30 mm',
+      way: -1,
+    });
+    expect(typedPlace('40 mm right of the wheel', one, { datum: DATUMS.wheel, way: 1 })).toMatchObject({
+      ok: true,
+      text: '60 mm',
+    });
   });
 });

@@ -45,12 +45,20 @@ export function placeRows(placed: Placed): readonly PlaceRow[] {
   ];
 }
 
+/** Below a tenth of a micrometre a place is that of the datum itself. */
+const NOTHING = 1e-7;
+
+/** The text of the same length the other way. */
+const otherWay = (text: string): string => (/^[-\u2212]/.test(text) ? text.slice(1).trim() : `-${text}`);
+
 /** A row told from one datum. */
 export interface DatumCell {
   readonly datum: Datum;
   /** "above the floor". */
   readonly says: string;
-  /** In the unit that the file has it in; as typed there where the two are the same. */
+  /** 1 forward, left, up; -1 the other way. */
+  readonly way: 1 | -1;
+  /** How far that way, in the unit that the file has it in; as typed there where the two are the same. */
   readonly text: string;
 }
 
@@ -61,12 +69,14 @@ export function datumCells(row: PlaceRow, placed: Placed, datums: readonly Datum
     if (zero === null || (datum.id === 'pivot' && placed.kind === 'pivot')) return [];
     const at = row.offset + row.sign * row.coordinate.si - zero;
     const same = zero === 0 && row.offset === 0 && row.sign === 1;
-    const [way] = WAYS[row.axis];
+    const way = at < -NOTHING ? -1 : 1;
+    const typed = row.coordinate.text.trim();
     return [
       {
         datum,
-        says: `${way} ${datum.name}`,
-        text: same ? row.coordinate.text : writeLike(at, row.coordinate.text),
+        way,
+        says: `${WAYS[row.axis][way === 1 ? 0 : 1]} ${datum.name}`,
+        text: same ? (way === 1 ? typed : otherWay(typed)) : writeLike(Math.abs(at), typed),
       },
     ];
   });
@@ -89,10 +99,14 @@ const WAY_WORDS: readonly { readonly word: string; readonly axis: Axis; readonly
 ];
 
 /**
- * Reads a position told from a datum: "212 mm", "212 mm above the floor", "-38 mm", "38 mm below". The file keeps the text as typed where it is
+ * Reads a position told from a datum: "212 mm above the floor", "38 mm below", or a bare length, which goes the way that the field says. The file keeps the text as typed where it is
  * counted from the same place, else the length in the unit that was typed.
  */
-export function typedPlace(typed: string, row: PlaceRow, datum: Datum): TypedPlace {
+export function typedPlace(
+  typed: string,
+  row: PlaceRow,
+  { datum, way: told }: Pick<DatumCell, 'datum' | 'way'>,
+): TypedPlace {
   const plain = typed.trim().replace(/\s+/g, ' ');
   const found = WAY_WORDS.map((way) => ({ ...way, at: plain.toLowerCase().indexOf(` ${way.word}`) })).find(
     ({ at }) => at > 0,
@@ -109,8 +123,9 @@ export function typedPlace(typed: string, row: PlaceRow, datum: Datum): TypedPla
   if (parsed.isRange)
     return { ok: false, problem: 'A position is one length, not a range. Write, for example, 212 mm.' };
   const zero = datum.at[row.axis] ?? 0;
-  const way = found?.sign ?? 1;
+  const way = found?.sign ?? told;
   const said = `${length} ${way === 1 ? forward : back} ${datum.name}`;
-  if (zero === 0 && row.offset === 0 && row.sign === 1 && way === 1) return { ok: true, text: length, said };
+  if (zero === 0 && row.offset === 0 && row.sign === 1)
+    return { ok: true, text: way === 1 ? length : otherWay(length), said };
   return { ok: true, text: writeLike((zero + way * parsed.si - row.offset) * row.sign, length), said };
 }

@@ -11,13 +11,21 @@ import { latestWins } from '../worker/latest.ts';
 import type { Moved } from '../worker/layout-api.ts';
 import type { RemoteModel } from '../worker/remote.ts';
 import { lengthShown } from './length-shown.ts';
-import { clearMoved, moveDrawn } from './move-drawn.ts';
-import type { Shown } from './use-drawing.ts';
+
+/** Directions of what something is moved in. */
+export type MoveView = Pick<View, 'right' | 'up'>;
+
+/** What shows a move at once, without drawing anything anew. */
+export interface Shifts {
+  /** @param by m in vehicle axes */
+  readonly show: (by: Vec3) => void;
+  readonly clear: () => void;
+}
 
 /** What is being moved, and how far. */
 export interface Move {
   readonly placed: Placed;
-  readonly view: View;
+  readonly view: MoveView;
   readonly by: Vec3;
   /** What it was brought to. */
   readonly to: readonly string[];
@@ -41,7 +49,7 @@ export interface Mover {
   /** Address of the chain whose centres are kept. */
   readonly held: string | null;
   readonly hold: (stage: string | null) => void;
-  readonly begin: (placed: Placed, view: View) => void;
+  readonly begin: (placed: Placed, view: MoveView) => void;
   /** Moves to a wish at the next frame; gives nothing back, a newer wish replaces an older one. */
   readonly wish: (wished: Wished) => void;
   /** Moves on by so much, from wherever it is: a key. */
@@ -58,8 +66,11 @@ interface Given {
   readonly units: Readonly<Record<string, string>>;
   readonly placing: Placing | null;
   readonly placed: Placed | null;
-  readonly shown: Shown | null;
-  readonly sheet: RefObject<SVGSVGElement | null>;
+  /** Hash of the build that is drawn. */
+  readonly hash: string;
+  readonly shifts: RefObject<Shifts | null>;
+  /** Chains and belts are wanted in space too. */
+  readonly inSpace: boolean;
 }
 
 const NOWHERE: Vec3 = [0, 0, 0];
@@ -67,7 +78,7 @@ const NOWHERE: Vec3 = [0, 0, 0];
 /**
  * Moves what is chosen: its drawing at once, the numbers as the model answers, and one edit at the end. Only the newest place is asked for.
  */
-export function useMove({ model, actions, units, placing, placed, shown, sheet }: Given): Mover {
+export function useMove({ model, actions, units, placing, placed, hash, shifts, inSpace }: Given): Mover {
   const [move, setMove] = useState<Move | null>(null);
   const [moved, setMoved] = useState<Moved | null>(null);
   const [fault, setFault] = useState<Fault | null>(null);
@@ -78,7 +89,6 @@ export function useMove({ model, actions, units, placing, placed, shown, sheet }
   const frame = useRef(0);
   const committing = useRef(false);
   const address = placed?.address ?? null;
-  const hash = shown?.hash ?? '';
 
   // The aids hang on the build: its hash stands for it.
   // biome-ignore lint/correctness/useExhaustiveDependencies: the hash stands for the build that the worker holds
@@ -107,12 +117,22 @@ export function useMove({ model, actions, units, placing, placed, shown, sheet }
       latestWins<Move>(
         async (one) => {
           const patches = movePatches(one.placed, one.by);
-          const answer = await model.preview([...(patches.length > 0 ? (placing?.raise ?? []) : []), ...patches]);
+          const answer = await model.preview(
+            [...(patches.length > 0 ? (placing?.raise ?? []) : []), ...patches],
+            inSpace,
+          );
           if (now.current?.placed === one.placed) setMoved(answer);
         },
-        () => undefined,
+        (why) =>
+          setFault({
+            code: 'page.preview',
+            address: '',
+            problem: `The numbers of this place could not be had: ${why instanceof Error ? why.message : String(why)}`,
+            read: '',
+            accepted: 'Put it back, and load this page again if it happens again.',
+          }),
       ),
-    [model, placing],
+    [model, placing, inSpace],
   );
 
   const end = useCallback((): void => {
@@ -121,21 +141,21 @@ export function useMove({ model, actions, units, placing, placed, shown, sheet }
     wished.current = null;
     now.current = null;
     committing.current = false;
-    if (sheet.current) clearMoved(sheet.current);
+    shifts.current?.clear();
     setMove(null);
     setMoved(null);
-  }, [sheet]);
+  }, [shifts]);
 
   // A new drawing stands where the move has led to.
   // biome-ignore lint/correctness/useExhaustiveDependencies: another build or another choice: what was moved is done with
   useLayoutEffect(() => {
     end();
-  }, [shown?.hash, address]);
+  }, [hash, address]);
 
   const draw = useCallback((): void => {
     frame.current = 0;
     const [wish, current] = [wished.current, now.current];
-    if (!wish || !current || !sheet.current || !shown) return;
+    if (!wish || !current || !shifts.current) return;
     const { placed: what, view } = current;
     const usable: MoveAids = aids ?? {
       address: what.address,
@@ -157,10 +177,10 @@ export function useMove({ model, actions, units, placing, placed, shown, sheet }
     });
     const next: Move = { placed: what, view, ...snapped };
     now.current = next;
-    moveDrawn(sheet.current, shown.drawing.views, next.by);
+    shifts.current.show(next.by);
     setMove(next);
     ask(next);
-  }, [aids, held, shown, ask, sheet]);
+  }, [aids, held, ask, shifts]);
 
   const wish = (next: Wished): void => {
     if (committing.current || now.current === null) return;

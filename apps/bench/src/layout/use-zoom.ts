@@ -15,6 +15,12 @@ interface Anchor {
 
 const clamped = (zoom: number): number => Math.min(MOST_ZOOM, Math.max(LEAST_ZOOM, zoom));
 
+/** Scrolls a place of the drawing to its place in the frame. */
+function scrollTo(box: HTMLElement, { x, y, right, down }: Anchor): void {
+  box.scrollLeft = right * box.scrollWidth - x;
+  box.scrollTop = down * box.scrollHeight - y;
+}
+
 /**
  * Enlarging a drawing in the frame that scrolls it: by two fingers, by the wheel with Ctrl held (which is what a touchpad's pinch sends), or by
  * buttons. A plain wheel and one finger scroll, so that the page is never caught.
@@ -31,34 +37,42 @@ export function useZoom(frame: RefObject<HTMLElement | null>): {
   useEffect(() => {
     const box = frame.current;
     if (!box) return;
-    const about = (clientX: number, clientY: number, next: number): void => {
+    /** A place on the screen, and what of the drawing is there now. */
+    const placeOf = (clientX: number, clientY: number): Anchor => {
       const rect = box.getBoundingClientRect();
       const [x, y] = [clientX - rect.left, clientY - rect.top];
-      anchor.current = {
-        x,
-        y,
-        right: (box.scrollLeft + x) / box.scrollWidth,
-        down: (box.scrollTop + y) / box.scrollHeight,
-      };
-      setZoom(clamped(next));
+      return { x, y, right: (box.scrollLeft + x) / box.scrollWidth, down: (box.scrollTop + y) / box.scrollHeight };
     };
     const onWheel = (event: WheelEvent): void => {
       if (!event.ctrlKey) return;
       event.preventDefault();
-      about(event.clientX, event.clientY, size.current * 2 ** (-event.deltaY / WHEEL_DOUBLES));
+      anchor.current = placeOf(event.clientX, event.clientY);
+      setZoom(clamped(size.current * 2 ** (-event.deltaY / WHEEL_DOUBLES)));
     };
-    let pinch: { readonly apart: number; readonly zoom: number } | null = null;
+    let pinch: { readonly apart: number; readonly zoom: number; readonly start: Anchor } | null = null;
     const apart = ({ touches: [a, b] }: TouchEvent): number =>
       a && b ? Math.hypot(a.clientX - b.clientX, a.clientY - b.clientY) : 0;
     const onTouchStart = (event: TouchEvent): void => {
-      pinch = event.touches.length === 2 ? { apart: apart(event), zoom: size.current } : null;
-      if (pinch) event.preventDefault();
+      const [a, b] = event.touches;
+      pinch = null;
+      if (!a || !b) return;
+      event.preventDefault();
+      const start = placeOf((a.clientX + b.clientX) / 2, (a.clientY + b.clientY) / 2);
+      pinch = { apart: apart(event), zoom: size.current, start };
     };
     const onTouchMove = (event: TouchEvent): void => {
       const [a, b] = event.touches;
       if (!pinch || !a || !b || pinch.apart === 0) return;
       event.preventDefault();
-      about((a.clientX + b.clientX) / 2, (a.clientY + b.clientY) / 2, (pinch.zoom * apart(event)) / pinch.apart);
+      // What was between the fingers stays between them, so that two fingers pan as well.
+      const { x, y } = placeOf((a.clientX + b.clientX) / 2, (a.clientY + b.clientY) / 2);
+      const at: Anchor = { ...pinch.start, x, y };
+      const next = clamped((pinch.zoom * apart(event)) / pinch.apart);
+      if (next === size.current) scrollTo(box, at);
+      else {
+        anchor.current = at;
+        setZoom(next);
+      }
     };
     const onTouchEnd = (): void => {
       pinch = null;
@@ -81,8 +95,7 @@ export function useZoom(frame: RefObject<HTMLElement | null>): {
   useLayoutEffect(() => {
     const [box, at] = [frame.current, anchor.current];
     if (!box || !at) return;
-    box.scrollLeft = at.right * box.scrollWidth - at.x;
-    box.scrollTop = at.down * box.scrollHeight - at.y;
+    scrollTo(box, at);
     anchor.current = null;
   }, [zoom]);
 

@@ -5,6 +5,7 @@ import type { Document } from '../state/document.ts';
 import type { Archive, Kept, Shelf } from '../worker/keeper-api.ts';
 import type { RemoteKeeper } from './browser-client.ts';
 import type { HostClient } from './host-client.ts';
+import { beginOnHost } from './http-host.ts';
 
 /** What can be done with whole builds. All but `saveFile` need a page that keeps its builds itself. */
 export interface BuildActions {
@@ -15,7 +16,7 @@ export interface BuildActions {
   readonly open: (id: string) => Promise<void>;
   /** Leaves the build on the page, which stays kept, for the empty sheet. */
   readonly startNew: () => Promise<void>;
-  /** Keeps a new build with this text and shows it; gives what is wrong with it. */
+  /** Begins a new build with this text and shows it; gives what is wrong with it. */
   readonly begin: (text: string) => Promise<readonly Fault[]>;
   /** Keeps the build in a saved file as a new one and shows it; gives what is wrong with the file. */
   readonly load: (file: Blob) => Promise<readonly Fault[]>;
@@ -118,7 +119,18 @@ export function createBuildActions(
     },
     open: (id) => turnTo((kept) => kept.open(id)),
     startNew: () => turnTo((kept) => kept.leave()),
-    begin: (text) => takeNew((kept) => kept.create(text)),
+    begin: async (text) => {
+      if (keeper) return takeNew((kept) => kept.create(text));
+      try {
+        const faults = await beginOnHost(text);
+        if (faults.length > 0) return faults;
+        store.setState({ empty: false });
+        await page.start();
+      } catch (why) {
+        trouble(why);
+      }
+      return [];
+    },
     load: async (file) => {
       const bytes = new Uint8Array(await file.arrayBuffer());
       return takeNew((kept) => kept.load(bytes));

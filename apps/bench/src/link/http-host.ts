@@ -53,6 +53,24 @@ export function readAnswer(status: number, body: unknown): HostAnswer {
   return { kind: 'refused', says: why, faults };
 }
 
+/**
+ * Begins a build with this text in the empty folder that the host serves.
+ * @returns what is wrong with the text; rejects with an `Error` that says why the host could not
+ */
+export async function beginOnHost(text: string): Promise<readonly Fault[]> {
+  const response = await fetch('/api/begin', {
+    method: 'POST',
+    headers: { 'Content-Type': 'application/json' },
+    body: JSON.stringify({ text }),
+  }).catch(() => {
+    throw new Error('The host does not answer.');
+  });
+  if (response.ok) return [];
+  const body: unknown = await response.json().catch(() => null);
+  if (isRecord(body) && Array.isArray(body.faults)) return body.faults as readonly Fault[];
+  throw new Error(saysWhy(response.status, body));
+}
+
 /** Longest name of an edit that the host takes. */
 const LONGEST_NAME = 200;
 

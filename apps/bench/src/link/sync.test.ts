@@ -101,6 +101,19 @@ describe('a change made here and elsewhere at once', () => {
     expect(onThePage(keepMine(held, '/links'))).toEqual({ teeth: 17 });
   });
 
+  it('an edit that holds only together waits whole, and is made whole or not at all', () => {
+    const made = { ...edit('add a chain', set('/from', 'a'), set('/stage', 'new')), whole: true };
+    const start = sync.startSync(saved('{"from":"x"}'));
+    const met = sync.collided(sync.sendingStarted(sync.edited(start, made)), saved('{"from":"b"}'), [
+      { address: '/from', mine: 'a', theirs: 'b', base: 'x' },
+    ]);
+    expect(met.pending).toEqual([]);
+    expect(onThePage(met)).toEqual({ from: 'b' });
+    expect(onThePage(keepMine(met, '/from'))).toEqual({ from: 'a', stage: 'new' });
+    expect(onThePage(sync.takeTheirs(met, '/from'))).toEqual({ from: 'b' });
+    expect(sync.takeTheirs(met, '/from').held).toEqual([]);
+  });
+
   it('loses no edit: every field ends as mine or theirs, whichever was chosen (seeded)', () => {
     const keys = ['a', 'b', 'c', 'd'];
     const values = fc.record(Object.fromEntries(keys.map((key) => [key, fc.integer({ min: 0, max: 3 })])));

@@ -6,6 +6,8 @@ import type { Place } from './host-client.ts';
 export interface Edit {
   readonly name: string;
   readonly patches: readonly Patch[];
+  /** Its patches hold only together, as where a stage comes with its shaft: it is made whole or not at all. */
+  readonly whole?: boolean;
 }
 
 /** What the host has on its disk. */
@@ -20,6 +22,8 @@ export interface Saved {
 /** A conflict that waits for the builder's choice; the name is that of the edit made here. */
 export interface HeldConflict extends Conflict {
   readonly name: string;
+  /** The whole edit that waits for the choice; left out where only this value does. */
+  readonly edit?: Edit;
 }
 
 /**
@@ -76,13 +80,15 @@ const touches = (patch: Patch, address: string): boolean =>
 
 /**
  * The first pending edit met a change made elsewhere. What does not collide stays pending; each colliding address is held
- * until the builder chooses, and theirs is in force meanwhile.
+ * until the builder chooses, and theirs is in force meanwhile. Of an edit that is made whole or not at all, everything waits.
  */
 export function collided(sync: Sync, theirs: Saved, conflicts: readonly Conflict[]): Sync {
   const [edit, ...later] = sync.pending;
   if (!edit) return refreshed(sync, theirs);
-  const free = edit.patches.filter((patch) => !conflicts.some((conflict) => touches(patch, conflict.address)));
-  const held = conflicts.map((conflict) => ({ ...conflict, name: edit.name }));
+  const free = edit.whole
+    ? []
+    : edit.patches.filter((patch) => !conflicts.some((conflict) => touches(patch, conflict.address)));
+  const held = conflicts.map((conflict) => ({ ...conflict, name: edit.name, ...(edit.whole ? { edit } : {}) }));
   return {
     ...sync,
     saved: theirs,
@@ -109,14 +115,16 @@ export function cancelLast(sync: Sync): { readonly sync: Sync; readonly edit: Ed
 export function keptEdit(sync: Sync, address: string): Edit | null {
   const row = sync.held.find((one) => one.address === address);
   if (!row) return null;
+  if (row.edit) return row.edit;
   const patch: Patch =
     row.mine === undefined ? { op: 'remove', at: address } : { op: 'set', at: address, value: row.mine };
   return { name: row.name, patches: [patch] };
 }
 
-/** The builder takes the other value: it is in force already. */
+/** The builder takes the other value: it is in force already. An edit that waits whole is settled at all its addresses. */
 export function takeTheirs(sync: Sync, address: string): Sync {
-  return { ...sync, held: sync.held.filter((one) => one.address !== address) };
+  const edit = sync.held.find((one) => one.address === address)?.edit;
+  return { ...sync, held: sync.held.filter((one) => one.address !== address && (!edit || one.edit !== edit)) };
 }
 
 /** Name of the edit that Undo would take back now. */

@@ -30,12 +30,14 @@ const KINDS_OF_USE: Readonly<Record<Use, Kind>> = {
   energy: 'energy',
   number: 'number',
   percent: 'fraction',
+  distance: 'length',
 };
 
 const UNITS: Readonly<Record<string, string>> = { ...DEFAULT_UNITS, time: 's', energy: 'kJ', number: '', percent: '%' };
 
 /** Unit symbol of a use in a build's units; lengths in fractions of an inch count as inches here. */
 export function unitOf(use: Use, units: Readonly<Record<string, string>>): string {
+  if (use === 'distance') return units.speed === 'mph' ? 'mi' : 'km';
   const chosen = units[use] ?? UNITS[use] ?? '';
   return chosen === FRACTION_UNIT ? 'in' : chosen;
 }

@@ -1,12 +1,15 @@
-import { type JSX, useEffect, useState } from 'react';
+import { type JSX, useEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import { FindDialog } from '../find/FindDialog.tsx';
 import { Inspector } from '../inspector/Inspector.tsx';
+import { structureTools } from '../inspector/structure-tools.ts';
 import { redoName, savedWords, undoName } from '../link/sync.ts';
 import { BuildsDialog } from '../link-panels/BuildsDialog.tsx';
-import { EmptySheet } from '../link-panels/EmptySheet.tsx';
+
+import { columnMarks } from '../notes/marks.ts';
 import { PathTable } from '../path/PathTable.tsx';
 import { GearScale } from '../slider/GearScale.tsx';
+import { StartSheet } from '../start/StartSheet.tsx';
 import type { Actions } from '../state/actions.ts';
 import { type BenchStore, elementInView, elementOf, nameOfElement, stripKind } from '../state/bench.ts';
 import { StepScreen } from '../steps/StepScreen.tsx';
@@ -31,7 +34,13 @@ export function App(props: { store: BenchStore; actions: Actions; model: RemoteM
   const element = elementInView(state);
   const step = STEPS.find((one) => one.id === look.step) ?? STEPS[0];
   const inspecting = look.element !== null;
+  const { path, notes, pictures } = assessment ?? {};
   useReturningFocus(inspecting);
+  const marks = useMemo(
+    () => columnMarks({ path: path ?? [], notes: notes ?? {}, pictures: pictures ?? [] }),
+    [path, notes, pictures],
+  );
+  const tools = useMemo(() => structureTools(model, actions), [model, actions]);
 
   useEffect(() => {
     document.documentElement.dataset.mode = state.mode;
@@ -45,7 +54,7 @@ export function App(props: { store: BenchStore; actions: Actions; model: RemoteM
   const stripOpen = state.strip[stripKind(look.step)];
   const locked = state.fileFaults.length > 0 ? 'the file has faults' : null;
   return (
-    <div className="app sheet" data-inspecting={inspecting ? 'yes' : 'no'}>
+    <div className="app sheet" data-inspecting={inspecting ? 'yes' : 'no'} data-ends={assessment?.ends ?? 'not yet'}>
       <div className="frame">
         <button type="button" className="skip" onClick={() => document.getElementById('main')?.focus()}>
           To the path
@@ -73,10 +82,14 @@ export function App(props: { store: BenchStore; actions: Actions; model: RemoteM
           {state.trouble !== null && <TroubleBand trouble={state.trouble} onDismiss={actions.dismissTrouble} />}
           {state.fileFaults.length > 0 && <FaultList faults={state.fileFaults} lastGood={assessment !== null} />}
           {sync && sync.held.length > 0 && <ConflictPanel held={sync.held} actions={actions} />}
-          {shelf?.open === null && <EmptySheet shelf={shelf} builds={actions.builds} />}
-          {!assessment && shelf?.open !== null && state.fileFaults.length === 0 && state.trouble === null && (
-            <p className="band">Reading the build.</p>
+          {(state.empty || shelf?.open === null) && (
+            <StartSheet model={model} builds={actions.builds} shelf={shelf} onBegun={() => actions.goTo('layout')} />
           )}
+          {!assessment &&
+            !state.empty &&
+            shelf?.open !== null &&
+            state.fileFaults.length === 0 &&
+            state.trouble === null && <p className="band">Reading the build.</p>}
           {assessment && (
             <>
               <section className="strip" aria-labelledby="path-heading">
@@ -88,6 +101,7 @@ export function App(props: { store: BenchStore; actions: Actions; model: RemoteM
                   shafts={assessment.shafts}
                   findings={assessment.findings}
                   units={assessment.units}
+                  marks={marks}
                   selected={element}
                   open={stripOpen}
                   onSelect={actions.select}
@@ -116,6 +130,8 @@ export function App(props: { store: BenchStore; actions: Actions; model: RemoteM
                       address={element}
                       name={nameOfElement(state, element)}
                       fields={state.fields.fields}
+                      structure={state.fields.structure}
+                      tools={tools}
                       opened={opened && elementOf(state, opened.address) === element ? opened : null}
                       findings={assessment.findings.filter((one) => elementOf(state, one.address) === element)}
                       explanation={state.explanation}

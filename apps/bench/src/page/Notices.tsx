@@ -94,9 +94,17 @@ function fieldName(row: HeldConflict): string {
   return name.endsWith(` ${before}`) ? name.slice(0, -before.length - 1) : `${name} (${row.address})`;
 }
 
+/** A value in few words: a whole part by its name, a list by what is in it. */
 function valueText(value: unknown): string {
   if (value === undefined) return 'blank';
-  return typeof value === 'string' || typeof value === 'number' ? String(value) : JSON.stringify(value);
+  if (typeof value === 'string' || typeof value === 'number') return String(value);
+  if (Array.isArray(value)) return value.map(valueText).join(', ');
+  if (typeof value !== 'object' || value === null) return JSON.stringify(value);
+  const { name } = value as { readonly name?: unknown };
+  if (typeof name === 'string') return name;
+  return Object.entries(value)
+    .map(([key, one]) => (typeof one === 'object' ? valueText(one) : `${key} ${String(one)}`))
+    .join(', ');
 }
 
 /** What is wrong with a file that can't be read: every fault with its place, what was read and what is accepted. */

@@ -51,7 +51,11 @@ export function keyCommand(
 
 /** Letters in a field are letters. */
 function isField(target: EventTarget | null): boolean {
-  return target instanceof HTMLSelectElement || (target instanceof HTMLInputElement && target.type === 'text');
+  return (
+    target instanceof HTMLSelectElement ||
+    target instanceof HTMLTextAreaElement ||
+    (target instanceof HTMLInputElement && target.type === 'text')
+  );
 }
 
 /** Text that is being typed has the browser's own undo. */

@@ -2,6 +2,7 @@ import type { Finding, PathElement, ReserveMark, ShaftPlace } from '@oddwheel/bu
 import { type CSSProperties, type JSX, memo } from 'react';
 import { SeverityShape } from '../face/Severity.tsx';
 import { ReserveBar } from '../findings/ReserveBar.tsx';
+import { type Marks, marksWords } from '../notes/marks.ts';
 import { reserveText, type Shown, shownText, withoutNumber } from '../numbers/shown.ts';
 import { isStage, type PathCell, pathRows } from './rows.ts';
 import { UnrolledDrive } from './UnrolledDrive.tsx';
@@ -11,6 +12,8 @@ interface Props {
   readonly shafts: readonly ShaftPlace[];
   readonly findings: readonly Finding[];
   readonly units: Readonly<Record<string, string>>;
+  /** Notes and pictures of each column. */
+  readonly marks: ReadonlyMap<string, Marks>;
   readonly selected: string | null;
   /** With the drawing, the powers and the worst case; folded, the table says what is here only. */
   readonly open: boolean;
@@ -50,6 +53,7 @@ export const PathTable = memo(function PathTable(props: Props): JSX.Element {
                   onClick={() => onSelect(element.address)}
                 >
                   {element.name}
+                  <ColumnMarks marks={props.marks.get(element.address)} />
                 </button>
               </th>
             ))}
@@ -96,6 +100,20 @@ export const PathTable = memo(function PathTable(props: Props): JSX.Element {
     </div>
   );
 });
+
+/** A sheet with its corner turned down for notes, a frame for pictures; the words beside say how many. */
+function ColumnMarks({ marks }: { marks: Marks | undefined }): JSX.Element | null {
+  if (!marks) return null;
+  return (
+    <span className="column-marks">
+      <svg viewBox="0 0 10 10" aria-hidden="true">
+        <path d={marks.notes > 0 ? 'M1.5 .5h4.5l3 3v6h-7.5zM6 .5v3h3' : 'M.5 1.5h9v7h-9zM.5 7l3-3 3 3 1.5-1.5 2 2'} />
+      </svg>
+      <span className="hidden-name">, has </span>
+      {marksWords(marks)}
+    </span>
+  );
+}
 
 function Cell({ cell }: { cell: PathCell | null }): JSX.Element | null {
   if (cell === null) return null;

@@ -26,8 +26,12 @@ export interface Actions extends KeepingActions {
   readonly close: () => void;
   /** Edits a field; gives what is wrong with the typed text, or null when it was taken. */
   readonly commitField: (address: string, typed: string | null) => Promise<Fault | null>;
-  /** Makes a named edit; gives what is wrong with it, or null when it was taken. */
-  readonly applyEdit: (name: string, patches: readonly Patch[]) => Promise<Fault | null>;
+  /**
+   * Makes a named edit; gives what is wrong with it, or null when it was taken.
+   *
+   * @param whole its patches hold only together: where it meets a change made elsewhere, all of it waits for the choice
+   */
+  readonly applyEdit: (name: string, patches: readonly Patch[], whole?: boolean) => Promise<Fault | null>;
   readonly moveHere: (here: Here) => void;
   readonly undo: () => void;
   readonly redo: () => void;

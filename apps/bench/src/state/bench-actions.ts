@@ -3,10 +3,15 @@ import { withChange } from '../worker/changes.ts';
 import { latestWins } from '../worker/latest.ts';
 import type { RemoteModel } from '../worker/remote.ts';
 import type { Actions, KeepingActions } from './actions.ts';
-import { type BenchStore, elementInView, elementOf, stripKind } from './bench.ts';
+import { type BenchState, type BenchStore, elementInView, elementOf, stripKind } from './bench.ts';
 import { keepChoice } from './device.ts';
 import type { Document } from './document.ts';
 import { type Look, readLook, writeLook } from './look.ts';
+
+const inspected = async (model: RemoteModel, address: string): Promise<BenchState['fields']> => {
+  const [fields, structure] = await Promise.all([model.fields(address), model.structure(address)]);
+  return { address, fields, structure };
+};
 
 /**
  * Brings what hangs on the build and on where the page looks up to date: the fields of the element in view, and the
@@ -18,7 +23,7 @@ export function createFollower(store: BenchStore, model: RemoteModel): () => Pro
     const address = elementInView(state);
     const { workedCase } = state;
     const finding = state.look.finding;
-    const fields = address === null ? null : { address, fields: await model.fields(address) };
+    const fields = address === null ? null : await inspected(model, address);
     const explanation = finding === null ? null : await model.explain(finding, workedCase);
     // The page may have turned to another place meanwhile; then that turn brings its own.
     const now = store.getState();
@@ -69,10 +74,10 @@ export function createActions(
 
   const seen = (): Look => store.getState().look;
 
-  const applyEdit: Actions['applyEdit'] = async (name, patches) => {
+  const applyEdit: Actions['applyEdit'] = async (name, patches, whole = false) => {
     if (patches.length === 0) return null;
     try {
-      return await document.edit({ name, patches });
+      return await document.edit({ name, patches, ...(whole ? { whole } : {}) });
     } catch (why) {
       trouble(why);
       return null;

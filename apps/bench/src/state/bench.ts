@@ -1,4 +1,5 @@
 import type { Assessment, Here } from '@oddwheel/build/assess/types';
+import type { Structure } from '@oddwheel/build/edit/types';
 import type { Fault } from '@oddwheel/build/fault';
 import type { Explanation, Field } from '@oddwheel/build/session-types';
 import { createStore, type StoreApi } from 'zustand/vanilla';
@@ -20,11 +21,17 @@ export interface BenchState {
   readonly sync: Sync | null;
   /** The builds that the page keeps itself; null where a host serves one. */
   readonly shelf: Shelf | null;
+  /** The host serves a folder without a build. */
+  readonly empty: boolean;
   /** Hash of the build when it was last saved as one file. */
   readonly savedAs: string | null;
   readonly look: Look;
-  /** Fields of the element in the inspector. */
-  readonly fields: { readonly address: string; readonly fields: readonly Field[] } | null;
+  /** Fields of the element in the inspector, and what can be added to it and taken out. */
+  readonly fields: {
+    readonly address: string;
+    readonly fields: readonly Field[];
+    readonly structure: Structure;
+  } | null;
   /** Working of the opened finding, once it is built. */
   readonly explanation: Explanation | null;
   /** Load case that the opened finding is worked for; null for the one that governs. */
@@ -55,6 +62,7 @@ export function createBenchStore(look: Look, mode: Mode, singleKeys: boolean): B
     fileFaults: [],
     sync: null,
     shelf: null,
+    empty: false,
     savedAs: null,
     look,
     fields: null,
@@ -74,7 +82,8 @@ export function createBenchStore(look: Look, mode: Mode, singleKeys: boolean): B
 /** The element or part of the build that an address belongs to; null when it belongs to none. */
 export function elementOf(state: Pick<BenchState, 'assessment' | 'parts'>, address: string): string | null {
   const known = [...(state.assessment?.path ?? []), ...state.parts].map((one) => one.address);
-  return ownerOf(address, known);
+  // The build's own name has its place beside its units.
+  return ownerOf(address === '/name' || address === '/about' ? '/units' : address, known);
 }
 
 /** The element in the inspector: the chosen one, else the one that breaks first, else the first of the path. */

@@ -66,13 +66,17 @@ export function createDocument(
 
   /** Asks for the ends of all ranges, once the numbers at their middle are on the page. */
   const tryEnds = async (before: Assessment | null): Promise<void> => {
+    const { hash } = store.getState();
     const change = await slow<AssessmentChange | null>(model.ranges());
     const now = store.getState().assessment;
     if (!change || !now) return;
     const assessment = withChange(now, change);
     store.setState({ assessment });
     if (before) store.setState({ said: sayChange(before.findings, assessment.findings) });
-    await changed();
+    await changed().catch((why) => {
+      // A build that was left meanwhile has nothing to follow any more.
+      if (store.getState().hash === hash) throw why;
+    });
   };
 
   /** Reads what the host holds with what is pending here; an edit that no longer fits is dropped and told. */
@@ -233,9 +237,10 @@ export function createDocument(
     },
     keepMine: async (address) => {
       const kept = sync.keptEdit(state(), address);
-      setSync(sync.takeTheirs(state(), address));
       const fault = kept && (await make(kept));
-      if (fault) store.setState({ trouble: `${kept.name}: ${fault.problem}` });
+      // What cannot be kept on top of theirs still waits: it may be possible once something else is changed.
+      if (fault) store.setState({ trouble: `${kept.name}: ${fault.problem} ${fault.accepted}`.trim() });
+      else setSync(sync.takeTheirs(state(), address));
     },
     takeTheirs: (address) => setSync(sync.takeTheirs(state(), address)),
     settle: async () => {

@@ -6,6 +6,7 @@ import type { Fault } from '@oddwheel/build/fault';
 import type { MoveAids, Placing } from '@oddwheel/build/placing/types';
 import type { Drawing, DrawnPart, ViewId } from '@oddwheel/sheets/drawing';
 import type { Frame } from '@oddwheel/sheets/fit';
+import type { SpacePart } from '@oddwheel/sheets/space-parts';
 
 export interface DrawingRequest {
   /** Swinging arm, rad from where the wheel is drawn, positive with the wheel up. */
@@ -39,10 +40,13 @@ export type Moved =
   | {
       readonly ok: true;
       readonly chains: readonly MovedChain[];
+      /** Those that it changes, smallest first. */
       readonly clearances: readonly ClearanceRow[];
       readonly checks: readonly MovedCheck[];
       /** Chains and belts drawn anew, by view. */
       readonly loops: readonly { readonly view: ViewId; readonly parts: readonly DrawnPart[] }[];
+      /** The same in space; empty where it is not asked for. */
+      readonly inSpace: readonly SpacePart[];
     }
   | { readonly ok: false; readonly fault: Fault };
 
@@ -55,6 +59,12 @@ export interface LayoutApi {
   readonly placing: () => Placing;
   /** What a move of the thing at an address can be held to. */
   readonly moveAids: (address: string) => MoveAids;
-  /** What an edit would come to, without making it: for every move of a drag. */
-  readonly preview: (patches: readonly Patch[]) => Moved;
+  /** All parts in space, the arm at an angle from where the wheel is drawn, rad. */
+  readonly inSpace: (armAngle: number) => readonly SpacePart[];
+  /**
+   * What an edit would come to, without making it: for every move of a drag.
+   *
+   * @param inSpace its chains and belts are wanted in space too
+   */
+  readonly preview: (patches: readonly Patch[], inSpace: boolean) => Moved;
 }

@@ -1,11 +1,16 @@
+import type { BesideRow } from '@oddwheel/build/assess/beside';
+import type { RoadCurves } from '@oddwheel/build/assess/road/curve-types';
+import type { Known } from '@oddwheel/build/assess/road/types';
 import type { Here } from '@oddwheel/build/assess/types';
+import type { BeginAssumption, BeginResult, SixFields, SoFar } from '@oddwheel/build/begin/types';
 import type { Patch } from '@oddwheel/build/document/patch';
-import type { EditRequest, StructureEdit } from '@oddwheel/build/edit/types';
+import type { EditRequest, Form, Structure, StructureEdit } from '@oddwheel/build/edit/types';
 import type { Fault } from '@oddwheel/build/fault';
 import type { Measured, Readings } from '@oddwheel/build/measure/types';
 import type { Explanation, Field, TypedEdit } from '@oddwheel/build/session-types';
 import type { AssessmentChange } from './changes.ts';
 import type { LayoutApi } from './layout-api.ts';
+import type { ShaftApi } from './shaft-api.ts';
 
 /** A part of the build that has fields but is no column of the path. */
 export interface Part {
@@ -14,6 +19,11 @@ export interface Part {
   /** The build says something of it. */
   readonly present: boolean;
 }
+
+/** Another build beside the open one, or what is wrong with it. */
+export type Beside =
+  | { readonly ok: true; readonly name: string; readonly rows: readonly BesideRow[] }
+  | { readonly ok: false; readonly faults: readonly Fault[] };
 
 /** What the model says after reading a build or an edit. */
 export type Outcome =
@@ -33,21 +43,33 @@ export type Replayed = Outcome & {
 };
 
 /** The model of one build, as the page asks it. It holds the session; nothing of the mechanics runs outside of it. */
-export interface ModelApi extends LayoutApi {
+export interface ModelApi extends LayoutApi, ShaftApi {
   /** Reads a text and applies edits to it; keeps the last good build when the text is at fault. */
   readonly open: (text: string, edits: readonly (readonly Patch[])[]) => Replayed;
   /** Forgets the build, before another one is opened. */
   readonly close: () => void;
+  /** A first laid-out build from six fields; none need be open. */
+  readonly begin: (six: SixFields) => BeginResult;
+  /** What six fields come to while they are typed; no build need be open. */
+  readonly soFar: (six: SixFields) => SoFar;
+  /** What the open build stands on and nobody typed, what matters most first; null when the build changed meanwhile. */
+  readonly standsOn: () => Promise<readonly BeginAssumption[] | null>;
   readonly apply: (patches: readonly Patch[]) => Outcome;
   /**
    * Tries the ends of all uncertain inputs, which `open` and `apply` leave for later; others are answered in between.
    * Null where there is nothing to try, or the build has changed meanwhile.
    */
   readonly ranges: () => Promise<AssessmentChange | null>;
+  /** Puts another build, as the text of its file, beside the open one: the lowest reserve of each check in both. */
+  readonly beside: (text: string) => Beside;
   /** Turns typed text into an edit without making it. */
   readonly typeField: (address: string, typed: string | null) => TypedEdit;
   /** Turns a wanted change of the build's structure into an edit without making it. */
   readonly structureEdit: (request: EditRequest) => StructureEdit;
+  /** What can be added to an element and taken out of it, its notes and its pictures. */
+  readonly structure: (address: string) => Structure;
+  /** The form to fill before something is added at an address; for a stage that of its kind. */
+  readonly form: (at: string, kind: string | null) => Form;
   readonly moveHere: (here: Here) => AssessmentChange;
   readonly fields: (address: string) => readonly Field[];
   /** Fields of several elements at once, in their order. */
@@ -56,4 +78,6 @@ export interface ModelApi extends LayoutApi {
   readonly measure: (id: string, address: string | null, readings: Readings) => Measured;
   /** The working of a finding, for the case asked for or the one that governs. */
   readonly explain: (findingId: string, caseId: string | null) => Explanation | null;
+  /** Curves of pull, road load, engine speed and speeding up, for drawing. */
+  readonly roadCurves: () => Known<RoadCurves>;
 }

@@ -1,20 +1,29 @@
+import { besideRows } from '@oddwheel/build/assess/beside';
 import type { Assessment } from '@oddwheel/build/assess/types';
+import { assumptionsOf } from '@oddwheel/build/begin/assumptions';
+import { beginBuild } from '@oddwheel/build/begin/begin-build';
+import { soFar } from '@oddwheel/build/begin/read-six';
+import type { BeginAssumption } from '@oddwheel/build/begin/types';
 import type { Patch } from '@oddwheel/build/document/patch';
-import { structureEdit } from '@oddwheel/build/edit/structure-edit';
+import { structureAt } from '@oddwheel/build/edit/additions';
+import { formFor, structureEdit } from '@oddwheel/build/edit/structure-edit';
 import type { Fault } from '@oddwheel/build/fault';
 import { fieldsAt, typeField } from '@oddwheel/build/fields';
 import { runMeasure } from '@oddwheel/build/measure/run';
 import { BUILD_SCHEMA, valueAt } from '@oddwheel/build/schema/describe';
-import { applyEdit, explainFinding, moveHere, openSession, rangePass } from '@oddwheel/build/session';
+import { applyEdit, explainFinding, moveHere, openSession, rangePass, roadCurvesOf } from '@oddwheel/build/session';
 import type { Field, Session } from '@oddwheel/build/session-types';
 import { type AssessmentChange, assessmentChange } from './changes.ts';
 import { createLayoutModel } from './layout-model.ts';
 import type { ModelApi, Outcome, Part, Replayed } from './model-api.ts';
+import { createShaftModel } from './shaft-model.ts';
 
 /** Longest that the pass over the ranges keeps the worker from answering, ms. */
 const STRETCH = 8;
 
 const letOthersIn = (): Promise<void> => new Promise((done) => setTimeout(done, 0));
+/** A picture's bytes are put in place by attaching them, never by typing their hash. */
+const PICTURE_FILE = /^\/pictures\/[^/]+\/file$/;
 
 /** A model without a build; `open` gives it one. */
 export function createModel(): ModelApi {
@@ -34,7 +43,9 @@ export function createModel(): ModelApi {
   };
   // The build's own name goes with its units: neither has a column of its own.
   const fields = (address: string): readonly Field[] =>
-    (address === '/units' ? ['/name', '/about', address] : [address]).flatMap((at) => fieldsAt(current(), at));
+    (address === '/units' ? ['/name', '/about', address] : [address])
+      .flatMap((at) => fieldsAt(current(), at))
+      .filter((field) => !PICTURE_FILE.test(field.address));
   const outcome = (next: Session): Outcome & { readonly ok: true } => ({
     ok: true,
     change: tell(next),
@@ -62,6 +73,9 @@ export function createModel(): ModelApi {
       session = null;
       sent = null;
     },
+    begin: beginBuild,
+    soFar,
+    standsOn: () => standsOn(current),
     apply: (patches) => {
       const edited = applyEdit(current(), patches, 'not yet');
       return edited.ok ? outcome(edited.session) : { ok: false, faults: edited.faults };
@@ -84,15 +98,36 @@ export function createModel(): ModelApi {
         pass = rangePass(from);
       }
     },
+    beside: (text) => {
+      const other = openSession(text);
+      if (!other.ok) return { ok: false, faults: other.faults };
+      const { assessment } = other.session;
+      return { ok: true, name: assessment.name, rows: besideRows(current().assessment, assessment) };
+    },
     typeField: (address, typed) => typeField(current(), address, typed),
     structureEdit: (request) => structureEdit(current(), request),
+    structure: (address) => structureAt(current(), address),
+    form: (at, kind) => formFor(current(), at, kind),
     moveHere: (here) => tell(moveHere(current(), here)),
     fields,
     fieldsOf: (addresses) => addresses.map(fields),
     measure: (id, address, readings) => runMeasure(current(), id, address, readings),
     ...createLayoutModel(current),
+    ...createShaftModel(current),
     explain: (findingId, caseId) => explainFinding(current(), findingId, caseId ?? undefined),
+    roadCurves: () => roadCurvesOf(current()),
   };
+}
+
+/** Lets every question that waits come first, so that this long one never holds an edit up. */
+async function standsOn(current: () => Session): Promise<readonly BeginAssumption[] | null> {
+  const session = current();
+  const asked = assumptionsOf(session);
+  for (let next = asked.next(); ; next = asked.next()) {
+    if (next.done) return next.value;
+    await new Promise((resolve) => setTimeout(resolve));
+    if (current().build !== session.build) return null;
+  }
 }
 
 /** The parts of the brief and the settings that are no column of the path. */
@@ -106,5 +141,13 @@ function partsOf(session: Session): readonly Part[] {
   const brief = Object.entries(BUILD_SCHEMA.properties?.brief?.properties ?? {})
     .map(([key, node]) => part(`/brief/${key}`, node['x-field']?.name ?? key))
     .filter(({ address }) => !columns.has(address));
-  return [...brief, part('/path/adjusters', 'Adjusters'), part('/units', 'Build and units')];
+  return [
+    ...brief,
+    part('/path/adjusters', 'Adjusters'),
+    part('/path/plates', 'Plates'),
+    part('/path/cush', 'Cush or damper'),
+    part('/units', 'Build and units'),
+    part('/pictures', 'Pictures'),
+    part('/overrides', 'Design reserves of your own'),
+  ];
 }

@@ -1,5 +1,5 @@
 import { besideRows } from '@oddwheel/build/assess/beside';
-import { moveHere, openSession } from '@oddwheel/build/session';
+import { moveHere, openSession, shaftDiagrams } from '@oddwheel/build/session';
 import type { Session } from '@oddwheel/build/session-types';
 import { parseQuantity } from '@oddwheel/quantity/parse';
 import { type Complaint, complain } from '../complain.ts';
@@ -7,12 +7,15 @@ import { DONE, type ExitCode, FAILS, type Io, print } from '../io.ts';
 import { readBuildText } from '../read-folder.ts';
 import { assessmentJson } from './assessment-json.ts';
 import { reportLines } from './report.ts';
+import { shaftTables } from './shaft-lines.ts';
 
 export interface CheckOptions {
   readonly gear?: string;
   readonly speed?: string;
   /** Folder of another build to put beside this one. */
   readonly beside?: string;
+  /** Case in which shafts are told along their length; true takes the worst of each. */
+  readonly shafts?: string | true;
   readonly json?: true;
 }
 
@@ -73,9 +76,25 @@ export async function check(io: Io, folder: string, options: CheckOptions): Prom
     name: other.session.assessment.name,
     rows: besideRows(assessment, other.session.assessment),
   };
+  const { shafts } = options;
+  const lines = shafts === undefined ? null : shaftDiagrams(placed.session, shafts === true ? undefined : shafts);
+  if (shafts !== undefined && lines === null)
+    return complain(io, 'check', [
+      {
+        at: '--shafts',
+        problem: 'The build has no such load case.',
+        read: String(shafts),
+        accepted: ['here', ...assessment.cases.map(({ id }) => id)].join(', '),
+      },
+    ]);
   print(
     io.stdout,
-    options.json ? [assessmentJson(assessment, beside)] : reportLines(assessment, wantsColour(io), beside),
+    options.json
+      ? [assessmentJson(assessment, beside, lines)]
+      : [
+          ...reportLines(assessment, wantsColour(io), beside),
+          ...(lines ? shaftTables(lines, placed.session.evaluation.model.units) : []),
+        ],
   );
   return assessment.findings.some(({ severity }) => severity === 'fails') ? FAILS : DONE;
 }

@@ -140,7 +140,7 @@ function findingLines({ findings, cases }: Assessment, paint: Paint): string[] {
 
 function assumedLines({ assumed }: Assessment): string[] {
   if (assumed.length === 0) return [];
-  const columns = [{ title: 'Assumed' }, { title: 'Taken as' }, { title: 'Source', wraps: true }];
+  const columns = [{ title: 'Assumed', wraps: true }, { title: 'Taken as' }, { title: 'Source', wraps: true }];
   return [
     '',
     ...table(
@@ -157,7 +157,12 @@ function findOutLines({ findOut }: Assessment): string[] {
     'What to find out next, by how many findings it settles',
     '',
     ...table(
-      [{ title: 'Input' }, { title: 'Now' }, { title: 'Settles', align: 'right' }, { title: 'How', wraps: true }],
+      [
+        { title: 'Input', wraps: true },
+        { title: 'Now' },
+        { title: 'Settles', align: 'right' },
+        { title: 'How', wraps: true },
+      ],
       findOut.map(({ name, text, findings, recipe }) => [name, text, String(findings.length), recipe]),
     ),
   ];
@@ -194,7 +199,7 @@ function part(value: number): string {
 function closureLine(closure: Closure | null): string {
   if (closure === null)
     return 'The balance of torques and power could not be struck: the path is not known from end to end.';
-  return `Torques on every shaft close to ${part(closure.torque)} of the torque through it; power in equals power out and losses to ${part(closure.power)}.`;
+  return `Torques on every shaft close to ${part(closure.torque)} of the torque through it; power in equals power out and losses to ${part(closure.power)}.${closure.shafts === null ? '' : ` Forces and moments on shafts and their bearings close to ${part(closure.shafts)} of the greatest.`}`;
 }
 
 /**

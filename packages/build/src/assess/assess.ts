@@ -12,6 +12,7 @@ import { gearSpans, loadCases, pathOf } from './path.ts';
 import { referenceRows } from './reference.ts';
 import { roadOf } from './road/road.ts';
 import { buildScene } from './scene.ts';
+import { shaftBalance } from './strength/balance.ts';
 import { turningPlay } from './strength/turning-play.ts';
 import { standAssumed, strokeOf } from './stroke/stroke.ts';
 import type { Assessment, Assumed, Finding, FindOut, Here, ShaftPlace } from './types.ts';
@@ -74,6 +75,7 @@ function write(evaluation: Evaluation, findings: readonly Finding[], here: Here,
         ? {
             torque: Math.max(...loads.map((load) => load.torqueResidual)),
             power: Math.max(...loads.map((load) => load.powerResidual)),
+            shafts: reuse(evaluation.cache, 'balance', [middle.scene], () => shaftBalance(middle.scene)),
           }
         : null,
     parts: partsNeeded(model),

@@ -55,17 +55,36 @@ const number = (outcome: Outcome | null): number => {
   return outcome.reserve;
 };
 
-/** Worst numbers of the rows of one sort, all others left open. */
-function standingReserves(rows: readonly Row[], scene: Scene, onRoad: boolean): Float64Array {
+/** A case whose reserve at the middle of all inputs is more than this many times the lowest is not tried at their ends. */
+const FAR = 2;
+
+/** Cases of a row that may come to govern at an end of an input, by what they are at the middle; all where nothing is known. */
+function mayGovern(middle: Float64Array, row: number, columns: number): (column: number) => boolean {
+  const least = lowest(middle, row, columns).value;
+  return Number.isNaN(least) ? () => true : (column) => (middle[row * columns + column] ?? Number.NaN) <= FAR * least;
+}
+
+/**
+ * Worst numbers of the rows of one sort, all others left open.
+ * @param middle the same at the middle of all inputs, to leave out what cannot govern; null there
+ */
+function standingReserves(
+  rows: readonly Row[],
+  scene: Scene,
+  onRoad: boolean,
+  middle: Float64Array | null,
+): Float64Array {
   const columns = scene.cases.length;
+  const known = middle?.length === rows.length * columns ? middle : null;
   const out = new Float64Array(rows.length * columns).fill(Number.NaN);
   rows.forEach(({ check, subject }, r) => {
     if ((check.onRoad ?? false) !== onRoad) return;
-    if (check.perCase)
+    if (check.perCase) {
+      const tried = known ? mayGovern(known, r, columns) : () => true;
       scene.cases.forEach((load, c) => {
-        if (looksAt(check, load)) out[r * columns + c] = number(check.run(scene, subject, load));
+        if (looksAt(check, load) && tried(c)) out[r * columns + c] = number(check.run(scene, subject, load));
       });
-    else out.fill(number(check.run(scene, subject, null)), r * columns, (r + 1) * columns);
+    } else out.fill(number(check.run(scene, subject, null)), r * columns, (r + 1) * columns);
   });
   return out;
 }
@@ -133,10 +152,11 @@ function partsOf(model: Model, cache: Cache | null) {
   const uncertain = reuse(cache, 'uncertain', [model], () => uncertainOf(model.values));
   const ofRoad = reuse(cache, 'road-inputs', [model], () => roadInputs(model));
   // Checks of the drive read none of the road's inputs, so corners that differ in those only share one run.
-  const drive = perCorner((corner) =>
+  const drive: (corner: Corner) => { readonly scene: Scene; readonly standing: Float64Array } = perCorner((corner) =>
     reuse(cache, `drive:${cornerKey(corner)}`, [model], () => {
       const scene = buildScene(model, corner, cache);
-      return { scene, standing: standingReserves(rows, scene, false) };
+      const middle = corner.size === 0 ? null : drive(MIDDLE).standing;
+      return { scene, standing: standingReserves(rows, scene, false, middle) };
     }),
   );
   const whole = perCorner(
@@ -145,7 +165,9 @@ function partsOf(model: Model, cache: Cache | null) {
         const within = new Map([...corner].filter(([address]) => !ofRoad.has(address)));
         const { scene: driven, standing: ofDrive } = drive(within);
         const scene = within.size === corner.size ? driven : buildScene(model, corner, cache);
-        const standing = standingReserves(rows, scene, true).map((x, k) => (Number.isNaN(x) ? (ofDrive[k] ?? x) : x));
+        const standing = standingReserves(rows, scene, true, null).map((x, k) =>
+          Number.isNaN(x) ? (ofDrive[k] ?? x) : x,
+        );
         return { corner, scene, standing, within };
       }),
   );

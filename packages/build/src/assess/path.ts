@@ -191,6 +191,9 @@ export function loadCases(evaluation: Evaluation): LoadCase[] {
           const speed = r.scene.cases[c]?.shafts[last]?.speed;
           return speed === undefined || r.scene.rollOut === null ? null : (speed / (2 * Math.PI)) * r.scene.rollOut;
         }),
+        kind: load.point.kind,
+        capped: load.point.capped,
+        torques: load.shafts.map(({ torque }) => torque),
       },
     ];
   });
@@ -204,6 +207,9 @@ export function loadCases(evaluation: Evaluation): LoadCase[] {
       engineSpeed: spreadOf(evaluation, (r) => r.atSlider?.point.engineSpeed) ?? none,
       engineTorque: spreadOf(evaluation, (r) => r.atSlider?.point.engineTorque) ?? none,
       roadSpeed: { value: evaluation.here.roadSpeed, lo: evaluation.here.roadSpeed, hi: evaluation.here.roadSpeed },
+      kind: 'steady',
+      capped: null,
+      torques: evaluation.middle.atSlider?.shafts.map(({ torque }) => torque) ?? [],
     },
   ];
 }

@@ -10,6 +10,8 @@ import { stageGeometry } from './geometry/stage.ts';
 import { type CaseLoads, carryLoads, senses } from './loads.ts';
 import { driveValues } from './road/inputs.ts';
 import { roadParts } from './road/parts.ts';
+import { once } from './road/tried.ts';
+import { dutyOf } from './strength/duty.ts';
 import { rareCases, rareValues } from './strength/rare-cases.ts';
 import { strengthOf } from './strength/strength.ts';
 import type { Use } from './types.ts';
@@ -22,6 +24,7 @@ export function printer(model: Model): (use: Use, si: number) => string {
     if (use === 'time') return formatQuantity(si, 'time', 's');
     if (use === 'energy') return formatQuantity(si, 'energy', 'kJ');
     if (use === 'percent') return formatQuantity(si, 'fraction', '%');
+    if (use === 'distance') return formatQuantity(si, 'length', model.units.speed === 'mph' ? 'mi' : 'km');
     return formatFor(model.units, use, si);
   };
 }
@@ -74,6 +77,7 @@ export function buildScene(model: Model, corner: Corner, cache: Cache | null): S
       );
     },
   );
+  const road = roadParts({ model, at, engine: curve, overall, rollOut, stages }, corner, cache);
   return {
     model,
     at,
@@ -83,9 +87,10 @@ export function buildScene(model: Model, corner: Corner, cache: Cache | null): S
     rollOut,
     stages,
     senses: senseOf,
-    strength: strengthOf(model, at, corner, rollOut, cache),
+    strength: strengthOf(model, at, corner, rollOut, senseOf, cache),
     cases,
-    road: roadParts({ model, at, engine: curve, overall, rollOut, stages }, corner, cache),
+    road,
+    duty: once(() => dutyOf({ model, at, engine: curve, boxRatios, overall, rollOut, stages, senses: senseOf, road })),
     show: printer(model),
   };
 }

@@ -39,7 +39,9 @@ export type Use =
   | 'time'
   | 'energy'
   | 'number'
-  | 'percent';
+  | 'percent'
+  /** A length of road. */
+  | 'distance';
 
 /** A number with the ends it takes over the uncertain inputs; `lo` = `hi` = `value` when nothing is uncertain. */
 export interface Spread {
@@ -111,6 +113,12 @@ export interface LoadCase {
   readonly engineSpeed: Spread;
   readonly engineTorque: Spread;
   readonly roadSpeed: Spread;
+  /** `steady`: full throttle, or the slider. `rare`: a peak that strength must stand once. */
+  readonly kind: 'steady' | 'rare';
+  /** What ends the torque before the engine does. */
+  readonly capped: 'grip' | 'clutch' | null;
+  /** Torque in each shaft in the order of power, N·m, at the middle of all ranges. */
+  readonly torques: readonly number[];
 }
 
 export interface GearSpan {
@@ -187,12 +195,14 @@ export interface FindOut {
   readonly recipe: string;
 }
 
-/** Torques on each shaft and power from end to end, as the model checks itself. */
+/** Torques on each shaft, power from end to end, and forces on each shaft with its bearings, as the model checks itself. */
 export interface Closure {
   /** Largest out-of-balance torque about any shaft, as a part of the torque through it. */
   readonly torque: number;
   /** Largest |power in − power out − losses| as a part of power in. */
   readonly power: number;
+  /** Largest sum of forces or moments on a shaft and its bearings, as a part of the greatest; null where no shaft could be solved. */
+  readonly shafts: number | null;
 }
 
 /** A part the path needs, against the shelf. */

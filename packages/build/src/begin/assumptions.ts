@@ -67,12 +67,14 @@ function hanging({ findings, findOut }: Assessment): ReadonlyMap<string, Readonl
 const lowGears = (gears: readonly string[]): Patch[] =>
   gears.map((range, k): Patch => ({ op: 'set', at: `${GEARS}/${k}`, value: range.split('..')[0] ?? range }));
 
+type Row = { readonly assumption: BeginAssumption; readonly worst: number };
+
 /**
  * Everything that the build stands on and nobody typed, what matters most first: by the number of findings that hang on
  * it, then by the worst that these can do, then by address. For a choice of the layout, they are the findings that change
- * when it is made otherwise.
+ * when it is made otherwise; that takes a while, so it pauses before each of them.
  */
-export function assumptionsOf(session: Session): readonly BeginAssumption[] {
+export function* assumptionsOf(session: Session): Generator<undefined, readonly BeginAssumption[]> {
   const { assessment, build } = session;
   const hangs = hanging(assessment);
   const consequence = new Map(assessment.findings.map((f) => [f.id, CONSEQUENCES.indexOf(f.consequence)]));
@@ -80,14 +82,13 @@ export function assumptionsOf(session: Session): readonly BeginAssumption[] {
   const row = (
     assumption: Omit<BeginAssumption, 'findings'>,
     findings: Iterable<string> = hangs.get(assumption.address) ?? [],
-  ): { readonly assumption: BeginAssumption; readonly worst: number } => {
+  ): Row => {
     const ids = [...findings];
     const worst = Math.min(CONSEQUENCES.length, ...ids.map((id) => consequence.get(id) ?? CONSEQUENCES.length));
     return { assumption: { ...assumption, findings: ids.length }, worst };
   };
   const known = new Set(assessment.assumed.map(({ address }) => address));
-  const { gears } = build.brief.engine;
-  const rows = [
+  const rows: Row[] = [
     ...assessment.assumed.map(({ address, name, text, source }) => row({ address, name, text, why: source })),
     ...assessment.findOut
       .filter(({ address, text }) => text === 'blank' && !known.has(address))
@@ -99,18 +100,20 @@ export function assumptionsOf(session: Session): readonly BeginAssumption[] {
           why: 'Nothing is taken for it: its findings stay open until it is told.',
         }),
       ),
-    ...Object.entries(NOTED).flatMap(([address, { name, other }]) => {
-      const why = notes[address];
-      return why === undefined ? [] : [row({ address, name, text: 'chosen here', why }, changed(session, other))];
-    }),
-    ...(notes[GEARS] === undefined
-      ? []
-      : [
-          row({ address: GEARS, name: 'Gearbox ratios', text: gears.join(', '), why: notes[GEARS] }, [
-            ...new Set([...(hangs.get(GEARS) ?? []), ...changed(session, lowGears(gears))]),
-          ]),
-        ]),
   ];
+  for (const [address, { name, other }] of Object.entries(NOTED)) {
+    const why = notes[address];
+    if (why === undefined) continue;
+    yield;
+    rows.push(row({ address, name, text: 'as laid out', why }, changed(session, other)));
+  }
+  const { gears } = build.brief.engine;
+  const why = notes[GEARS];
+  if (why !== undefined) {
+    yield;
+    const ids = new Set([...(hangs.get(GEARS) ?? []), ...changed(session, lowGears(gears))]);
+    rows.push(row({ address: GEARS, name: 'Gearbox ratios', text: gears.join(', '), why }, ids));
+  }
   return rows
     .sort(
       (a, b) =>

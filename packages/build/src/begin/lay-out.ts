@@ -2,7 +2,7 @@ import { blankRow } from '../model/rows.ts';
 import { openSession } from '../session.ts';
 import type { Session } from '../session-types.ts';
 import { type Laid, type Placed, place } from './place.ts';
-import { type ReadSix, readSix } from './read-six.ts';
+import { type ReadSix, readSix, topGear, wantedOverall } from './read-six.ts';
 import { chainsFor, RATIO_RANGE, type Split, splits } from './split.ts';
 import type { BeginResult, Choice, FieldFault, SixFields, SixKey } from './types.ts';
 import { writeBuild } from './write-build.ts';
@@ -11,6 +11,7 @@ import { writeBuild } from './write-build.ts';
 const TRIED = 400;
 
 const figure = (x: number): string => String(Number(x.toPrecision(3)));
+const toOne = (ratio: number): string => `${ratio.toFixed(2)} : 1`;
 
 /** Greatest torque of the gearbox output, N·m: at the ends that ask most of the chains, or in the middle of them. */
 function outputTorque(read: ReadSix, end: 'hi' | 'si'): number {
@@ -61,12 +62,12 @@ function refusal(why: Why | null, wanted: number, six: SixFields): FieldFault {
   const most = Math.floor(RATIO_RANGE.most);
   if (wanted > RATIO_RANGE.most)
     return speed(
-      `The wanted road speed asks the path for 1 : ${figure(wanted)}, more than two chains and a bevel pair make, 1 : ${most}.`,
+      `The wanted road speed asks the path for ${toOne(wanted)}, more than two chains and a bevel pair make, ${most} : 1.`,
       'A higher road speed, or a gearbox with a larger reduction in top gear.',
     );
   if (wanted < RATIO_RANGE.least)
     return speed(
-      `The wanted road speed asks the path for 1 : ${figure(wanted)}; this layout slows down and does not speed up.`,
+      `The wanted road speed asks the path for ${toOne(wanted)}; this layout slows down and does not speed up.`,
       'A lower road speed, a smaller wheel, or a gearbox with a smaller reduction in top gear.',
     );
   switch (why) {
@@ -104,8 +105,8 @@ const pair = ({ driver, driven }: { readonly driver: number; readonly driven: nu
 
 function choicesOf(read: ReadSix, wanted: number, { split, laid, atWorst }: Found): readonly Choice[] {
   const pullWhy = atWorst
-    ? 'the smallest size whose strength holds the pull in first gear with a reserve of 1.5, also at the worse ends of what is not known'
-    : 'the smallest size whose strength holds the pull in first gear with a reserve of 1.5 in the middle of what is not known; at the worse ends it may not';
+    ? 'the smallest size whose strength holds the pull in first gear with a reserve of 2.5, room for a start with a shock, also at the worse ends of what is not known'
+    : 'the smallest size whose strength holds the pull in first gear with a reserve of 2.5, room for a start with a shock, in the middle of what is not known; at the worse ends it may not';
   const chain = (what: string, { size, links, teeth }: Laid['chain1']): Choice => ({
     what,
     chosen: `${pair(teeth)} on ${size.key}, ${links} links`,
@@ -114,8 +115,8 @@ function choicesOf(read: ReadSix, wanted: number, { split, laid, atWorst }: Foun
   return [
     {
       what: 'Reduction from output to wheel',
-      chosen: `1 : ${figure(split.ratio)}`,
-      why: `1 : ${figure(wanted)} brings peak power at the wanted road speed in top gear; of the splits as near as this one, wear spreads most evenly here, with the smallest sprockets of 15 teeth or more`,
+      chosen: toOne(split.ratio),
+      why: `${toOne(wanted)} brings peak power at the wanted road speed in top gear; of the splits as near as this one, wear spreads most evenly here, with the smallest sprockets of 15 teeth or more`,
     },
     chain('Chain 1', laid.chain1),
     {
@@ -134,7 +135,7 @@ function choicesOf(read: ReadSix, wanted: number, { split, laid, atWorst }: Foun
 }
 
 export type LaidOut =
-  | (Omit<Extract<BeginResult, { readonly ok: true }>, 'assumptions'> & { readonly session: Session })
+  | (Extract<BeginResult, { readonly ok: true }> & { readonly session: Session })
   | Extract<BeginResult, { readonly ok: false }>;
 
 /**
@@ -147,8 +148,8 @@ export function layOutBuild(typed: SixFields): LaidOut {
   const input = readSix(typed);
   if (!input.ok) return input;
   const { six, read } = input;
-  const box = read.primary.si * (read.gears.at(-1)?.si ?? 1);
-  const wanted = (read.powerAt * read.rollOut) / (2 * Math.PI * read.speed * box);
+  const box = topGear(read);
+  const wanted = wantedOverall(read) / box;
   const inRange = wanted <= RATIO_RANGE.most && wanted >= RATIO_RANGE.least;
   const found = inRange ? search(read, wanted) : null;
   if (found === null || typeof found === 'string') return { ok: false, faults: [refusal(found, wanted, six)] };
@@ -164,6 +165,7 @@ export function layOutBuild(typed: SixFields): LaidOut {
     ok: true,
     text,
     overall: box * split.ratio,
+    path: split.ratio,
     train: `chain ${pair(split.chain1)}, bevel ${pair(split.bevel)}, chain ${pair(split.chain2)}`,
     choices: choicesOf(read, wanted, found),
     session: opened.session,

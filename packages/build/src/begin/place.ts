@@ -78,6 +78,8 @@ const down = (length: number): number => Math.floor(length / PLACE - 0.01) * PLA
 
 /** Room between parts next to each other on a shaft. */
 const GAP = 10 * MM;
+/** Between a sprocket and the bearing beside it: the chain's pins stand out beyond the sprocket, and its other end moves. */
+const CHAIN_GAP = 20 * MM;
 /** Least part of the wheel's radius that stays free below the sprocket beside it. */
 const FREE_OF_WHEEL = 0.25;
 /** Centres of a drive that pulses: at least so many pitches (chain-limits/centres-pulsating). */
@@ -149,12 +151,15 @@ function conesFor({ driver, driven }: Pair, torque: number, boreA: number, boreB
     const [cos1, cos2] = [Math.cos(cone.pitchAngleDriver), Math.cos(cone.pitchAngleDriven)];
     const root = inner * module * (driver - 2.5 * cos1);
     const passes = inner * (cone.outerConeDistance * cos1 - module * Math.sin(cone.pitchAngleDriver));
-    if (load > TOOTH_LOAD || root < 1.3 * boreA || passes < boreB / 2 + 3 * MM) continue;
+    const pinionAt = near(cone.meanConeDistance * cos1, HALF_MM);
+    const pinionHalf = up((faceWidth * cos1) / 2 + 2 * module);
+    const free = Math.min(passes, pinionAt - pinionHalf);
+    if (load > TOOTH_LOAD || root < 1.3 * boreA || free < boreB / 2 + 3 * MM) continue;
     return {
       module,
       faceWidth,
-      pinionAt: near(cone.meanConeDistance * cos1, HALF_MM),
-      pinionHalf: up((faceWidth * cos1) / 2 + 2 * module),
+      pinionAt,
+      pinionHalf,
       pinionTip: (module * (driver + 2 * cos1)) / 2,
       gearAt: near(cone.meanConeDistance * cos2, HALF_MM),
       gearHalf: up((faceWidth * cos2) / 2 + 2 * module),
@@ -193,13 +198,15 @@ export function place(read: ReadSix, split: Split, chains: Chains, clearance: nu
   const beside = up(halfTyre + clearance);
   const axleBearing = beside + up(BEARING_C.width / 2);
   const rightB = up(cones.pinionTip + GAP + bearingB.width / 2);
-  const leftB = up(cones.gearAt + cones.gearHalf + GAP + bearingB.width / 2);
+  const besideGear = up(cones.gearAt + cones.gearHalf + GAP + bearingB.width / 2);
   const line = up(
     Math.max(
-      leftB + bearingB.width / 2 + GAP + second.width / 2,
-      axleBearing + BEARING_C.width / 2 + GAP + second.width / 2,
+      besideGear + bearingB.width / 2 + CHAIN_GAP + second.width / 2,
+      axleBearing + BEARING_C.width / 2 + CHAIN_GAP + second.width / 2,
     ),
   );
+  // A wide tyre pushes the sprocket out; the bearing goes with it, so that the shaft bends little.
+  const leftB = Math.max(besideGear, down(line - second.width / 2 - CHAIN_GAP - bearingB.width / 2));
   const beyond = 20 * MM;
   // Shaft A, along: from its sprocket in front back to the pinion; distances from the apex.
   const rearA = up(
@@ -208,7 +215,7 @@ export function place(read: ReadSix, split: Split, chains: Chains, clearance: nu
       bearingA.width / 2,
   );
   const frontA = rearA + up(Math.max(100 * MM, 3 * bearingA.bore), 5 * MM);
-  const sprocketA = frontA + up(bearingA.width / 2 + GAP + first.width / 2);
+  const sprocketA = frontA + up(bearingA.width / 2 + CHAIN_GAP + first.width / 2);
   const endA = sprocketA + up(first.width / 2 + beyond);
 
   const across = near(first.centres * Math.cos(SLOPE), 5 * MM);

@@ -10,7 +10,7 @@ import { quantityFault } from '../read/quantities.ts';
 import { nodeAt } from '../schema/describe.ts';
 import type { FieldFacts } from '../schema/field.ts';
 import { UNKNOWN_GEARS, UNKNOWN_WIDTH } from './stock.ts';
-import type { FieldFault, SixFields, SixKey } from './types.ts';
+import type { FieldFault, SixFields, SixKey, SoFar } from './types.ts';
 
 /** The six fields read, SI; texts stay beside them for the file. */
 export interface ReadSix {
@@ -151,6 +151,49 @@ function trimmed(six: SixFields): SixFields {
   };
 }
 
+/** Gears and primary drive as typed, or what stands in for them. */
+function boxOf({ gears, primary }: SixFields): Pick<ReadSix, 'gears' | 'primary'> {
+  const list = gears === null ? UNKNOWN_GEARS : gearList(gears);
+  const engine = { gears: list, ...(primary === '' ? {} : { primary }) };
+  return {
+    gears: list.map((_, k) => value(reader, `${ADDRESS.gears}/${k}`, list, String(k), `Gear ${k + 1}`)),
+    primary: value(reader, ADDRESS.primary, engine, 'primary', 'Engine'),
+  };
+}
+
+/** Reduction of primary drive and top gear. */
+export const topGear = ({ gears, primary }: Pick<ReadSix, 'gears' | 'primary'>): number =>
+  primary.si * (gears.at(-1)?.si ?? 1);
+
+/** The driven wheel of a tyre field without faults. */
+function wheelOf(tyre: string): Pick<ReadSix, 'rollOut' | 'tyreRadius' | 'tyreWidth'> {
+  const { rollOut, diameter: known, width } = resolveWheel(reader, isLength(tyre) ? { rollOut: tyre } : { tyre });
+  if (rollOut === null) throw new Error(`The tyre ${tyre} was read, and has no roll-out.`);
+  // A loaded tyre rolls about three of its diameters.
+  const diameter = known ?? rollOut.hi / 2.99;
+  return { rollOut: rollOut.si, tyreRadius: diameter / 2, tyreWidth: width ?? diameter * UNKNOWN_WIDTH };
+}
+
+/** Engine speed over wheel speed where peak power comes at the wanted road speed. */
+export const wantedOverall = ({ powerAt, rollOut, speed }: Pick<ReadSix, 'powerAt' | 'rollOut' | 'speed'>): number =>
+  (powerAt * rollOut) / (2 * Math.PI * speed);
+
+/** What the fields typed so far come to, and what is wrong with them; a blank field is not asked about yet. */
+export function soFar(typed: SixFields): SoFar {
+  const six = trimmed(typed);
+  const faults = sixFaults(six).filter(({ field }) => six[field] !== '');
+  const good = (...keys: readonly SixKey[]): boolean =>
+    keys.every((key) => six[key] !== '' && !faults.some(({ field }) => field === key));
+  if (!good('powerAt', 'tyre', 'speed')) return { faults, overall: null, path: null };
+  const overall = wantedOverall({
+    powerAt: typedNumber('angularSpeed', six.powerAt),
+    rollOut: wheelOf(six.tyre).rollOut,
+    speed: typedNumber('speed', six.speed),
+  });
+  const boxKnown = good('gears') && (six.primary === '' || good('primary'));
+  return { faults, overall, path: boxKnown ? overall / topGear(boxOf(six)) : null };
+}
+
 /** Reads the six fields; all faults at once, each with its field. */
 export function readSix(
   typed: SixFields,
@@ -160,26 +203,16 @@ export function readSix(
   const six = trimmed(typed);
   const faults = sixFaults(six);
   if (faults.length > 0) return { ok: false, faults };
-  const gears = six.gears === null ? UNKNOWN_GEARS : gearList(six.gears);
-  const engine = { gears, ...(six.primary === '' ? {} : { primary: six.primary }) };
-  const wheel = resolveWheel(reader, isLength(six.tyre) ? { rollOut: six.tyre } : { tyre: six.tyre });
-  const rollOut = wheel.rollOut;
-  if (rollOut === null) throw new Error(`The tyre ${six.tyre} was read, and has no roll-out.`);
-  // A loaded tyre rolls about three of its diameters.
-  const diameter = wheel.diameter ?? rollOut.hi / 2.99;
   return {
     ok: true,
     six,
     read: {
       peakTorque: typedNumber('torque', six.torque),
       powerAt: typedNumber('angularSpeed', six.powerAt),
-      gears: gears.map((_, k) => value(reader, `${ADDRESS.gears}/${k}`, gears, String(k), `Gear ${k + 1}`)),
-      primary: value(reader, ADDRESS.primary, engine, 'primary', 'Engine'),
+      ...boxOf(six),
       boxEfficiency: blankRow('stage-efficiencies/gearbox').hi,
       rollOutTyped: isLength(six.tyre),
-      rollOut: rollOut.si,
-      tyreRadius: diameter / 2,
-      tyreWidth: wheel.width ?? diameter * UNKNOWN_WIDTH,
+      ...wheelOf(six.tyre),
       speed: typedNumber('speed', six.speed),
     },
   };

@@ -46,14 +46,20 @@ export const CHAINS = ['428', '520', '530', '12B', '16B', '20B', '24B'] as const
 /** Gear ratios taken for a box nobody has counted, first gear first. Common practice: five-speed motorcycle boxes. */
 export const UNKNOWN_GEARS: readonly string[] = ['2.4..3.2', '1.6..2.1', '1.2..1.6', '1.0..1.3', '0.85..1.05'];
 
-/** Shear stress by torque alone that a first shaft is sized for, Pa. Common practice: leaves room for bending, keys and shocks. */
-export const SHAFT_SHEAR = 60e6;
+/** Shear stress by torque alone that a first shaft is sized for, Pa. Common practice: leaves room for bending, sharp steps, keys and shocks. */
+export const SHAFT_SHEAR = 30e6;
+
+/** Steel of the first shafts, a row of the table of steels: a bar that is sold ready hardened. */
+export const SHAFT_STEEL = '42CrMo4-tempered-to-100';
 
 /** Tangential force over face width and module that a first bevel pair is sized for, Pa. Common practice for hardened steel. */
 export const TOOTH_LOAD = 70e6;
 
-/** Reserve of the chain's pull that check `chain.pull` asks by default. */
-export const PULL_RESERVE = 1.5;
+/**
+ * Reserve of a chain over the pull of full throttle in first gear: what check `chain.pull` asks by default over a start with a shock,
+ * at the worse end of the shock that a blank stands for.
+ */
+export const PULL_RESERVE = 2.5;
 
 /** Width taken for a tyre known by its roll-out alone, as a part of its outside diameter. Common practice. */
 export const UNKNOWN_WIDTH = 0.2;

@@ -47,6 +47,16 @@ export interface BeginAssumption {
   readonly findings: number;
 }
 
+/** What the fields typed so far come to. */
+export interface SoFar {
+  /** Faults of the fields that are not blank. */
+  readonly faults: readonly FieldFault[];
+  /** Engine speed over wheel speed in top gear; null until peak power's speed, tyre and road speed are known. */
+  readonly overall: number | null;
+  /** What of it is left for the path, after primary drive and top gear; null until these are known or told unknown. */
+  readonly path: number | null;
+}
+
 export type BeginResult =
   | {
       readonly ok: true;
@@ -54,10 +64,10 @@ export type BeginResult =
       readonly text: string;
       /** Engine speed over wheel speed in top gear. */
       readonly overall: number;
+      /** What of it two chains and the bevel pair make. */
+      readonly path: number;
       /** "chain 17:30, bevel 14:33, chain 15:48". */
       readonly train: string;
       readonly choices: readonly Choice[];
-      /** What matters most first. */
-      readonly assumptions: readonly BeginAssumption[];
     }
   | { readonly ok: false; readonly faults: readonly FieldFault[] };

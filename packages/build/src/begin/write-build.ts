@@ -5,7 +5,7 @@ import { FORMAT } from '../schema/build-file.ts';
 import { type Laid, OUTPUT_SPROCKET } from './place.ts';
 import { gearList, type ReadSix } from './read-six.ts';
 import type { Split } from './split.ts';
-import { type BearingSize, UNKNOWN_GEARS } from './stock.ts';
+import { type BearingSize, SHAFT_STEEL, UNKNOWN_GEARS } from './stock.ts';
 import type { SixFields } from './types.ts';
 
 const MM = 0.001;
@@ -66,9 +66,9 @@ function notesOf(six: SixFields, split: Split): Readonly<Record<string, string>>
       'Assumed: output along the vehicle, ahead of the wheel and beside its centre line. Measure where yours can stand.',
     '/path/stages/bevel/module': `Assumed: smallest usual module for the torque, tooth load by common practice; strength is not checked yet. Take the pair you can get, near ${split.bevel.driver}:${split.bevel.driven}.`,
     '/path/shafts/shaft-a/seats':
-      'Assumed: diameters for the torque alone, by common practice, and bearings of series 62 to suit; strength is not checked yet.',
+      'Assumed: a bar sold ready hardened, diameters by the torque with room for bending, by common practice, and bearings of series 62 to suit.',
     '/path/shafts/shaft-b/seats':
-      'Assumed: diameters for the torque alone, by common practice, and bearings of series 62 to suit; strength is not checked yet.',
+      'Assumed: a bar sold ready hardened, diameters by the torque with room for bending, by common practice, and bearings of series 62 to suit.',
     '/path/shafts/axle-c/seats':
       'Assumed: the wheel runs in the vehicle’s frame, without springs. Type your wheel’s own bearings and hub.',
   };
@@ -113,6 +113,7 @@ export function writeBuild(six: SixFields, read: ReadSix, split: Split, laid: La
           name: 'Shaft A',
           origin: point(shaftA.x, 0, shaftA.z),
           direction: [-1, 0, 0],
+          material: SHAFT_STEEL,
           seats: {
             sprocket: part(
               'sprocket',
@@ -130,6 +131,7 @@ export function writeBuild(six: SixFields, read: ReadSix, split: Split, laid: La
           name: 'Shaft B',
           origin: point(shaftB.x, shaftB.y, shaftA.z),
           direction: [0, 1, 0],
+          material: SHAFT_STEEL,
           seats: {
             'bearing-right': bearing('bearing R', shaftB.right, b, 'subframe'),
             gear: part('gear', `gear ${split.bevel.driven}`, shaftB.gear, b.bore + 2 * MM, bevel.widthDriven),

@@ -142,6 +142,21 @@ describe('merging', () => {
     expect(merged.ok && merged.conflicts.map(({ address }) => address)).toEqual(['/rows']);
   });
 
+  it('two new groups stand beside each other; where they meet within, all of it is a conflict', () => {
+    const add = (value: Json) => [{ op: 'set', at: '/pictures', value }] as const;
+    const mine = add({ phone: { name: 'left' }, both: { of: 'engine' } });
+    expect(mergePatches(base, mine, add({ desk: { name: 'right' }, both: { name: 'rear' } }))).toEqual({
+      ok: true,
+      clean: [
+        { op: 'set', at: '/pictures/phone', value: { name: 'left' } },
+        { op: 'set', at: '/pictures/both/of', value: 'engine' },
+      ],
+      conflicts: [],
+    });
+    const met = mergePatches(base, mine, add({ desk: 1, both: { of: 'wheel' } }));
+    expect(met.ok && [met.clean, met.conflicts.map(({ address }) => address)]).toEqual([[], ['/pictures']]);
+  });
+
   it('patches that do not fit the base are faults', () => {
     expect(mergePatches(base, [{ op: 'remove', at: '/c9' }], [])).toMatchObject({
       ok: false,

@@ -66,9 +66,30 @@ export type Merged =
   | { readonly ok: false; readonly faults: Fault[] };
 
 /**
+ * What of mine stands beside theirs where both made a group or a map that was missing, each with keys of their own; null
+ * where they meet within it as well.
+ */
+function addedBeside(mine: Json | undefined, theirs: Json | undefined, keys: readonly string[]): Patch[] | null {
+  if (mine === undefined || theirs === undefined || !isJsonObject(mine) || !isJsonObject(theirs)) return null;
+  const patches: Patch[] = [];
+  for (const [key, value] of Object.entries(mine)) {
+    const at = [...keys, key];
+    const other = theirs[key];
+    if (!Object.hasOwn(theirs, key)) patches.push({ op: 'set', at: addressOf(at), value });
+    else if (other === undefined || !equalJson(value, other)) {
+      const inner = addedBeside(value, other, at);
+      if (!inner) return null;
+      patches.push(...inner);
+    }
+  }
+  return patches;
+}
+
+/**
  * Merges two lists of patches made from the same value, three-way by address. `clean` is what remains to be applied on
  * top of theirs: my changes that touch no address of theirs. Where both made the same change there is nothing to apply;
- * where they differ there is a conflict, at the outer of the two addresses. Faults when a list cannot be applied to
+ * where they differ there is a conflict, at the outer of the two addresses; two new groups without a key in common stand
+ * beside each other. Faults when a list cannot be applied to
  * `base`.
  */
 export function mergePatches(base: Json, mine: readonly Patch[], theirs: readonly Patch[]): Merged {
@@ -90,6 +111,11 @@ export function mergePatches(base: Json, mine: readonly Patch[], theirs: readonl
     const [mineAt, theirsAt, baseAt] = [my.value, their.value, base].map((value) => valueAt(value, keys));
     const same = mineAt === undefined || theirsAt === undefined ? mineAt === theirsAt : equalJson(mineAt, theirsAt);
     if (same) continue;
+    const added = baseAt === undefined ? addedBeside(mineAt, theirsAt, keys) : null;
+    if (added) {
+      clean.push(...added);
+      continue;
+    }
     conflicts.set(address, {
       address,
       ...(mineAt === undefined ? {} : { mine: mineAt }),

@@ -7,7 +7,7 @@ import { branchOfKind, formFields, makeValue, NEW_KEY } from './form.ts';
 import { newId } from './ids.ts';
 import { raised, setPatch } from './place.ts';
 import type { Answers, Form, StructureEdit } from './types.ts';
-import { entryName, nameAt, ownerOf, small } from './words.ts';
+import { entryName, nameAt, ownerOf, small, valueText } from './words.ts';
 
 interface Sort {
   readonly sort: 'group' | 'entry' | 'row';
@@ -35,7 +35,7 @@ export function formAt(session: Session, at: string, kind: string | null): Form 
   const what = sortOf(session, at, kind);
   if (!what) return { title: 'Nothing can be added here', fields: [] };
   const title = `Add ${small(kind ?? what.name)}`;
-  if (what.sort === 'row') {
+  if (what.sort === 'row' && !what.branch.properties) {
     const facts = what.branch['x-field'] ?? { name: what.name };
     const state = { text: null, optional: false };
     return {
@@ -43,7 +43,7 @@ export function formAt(session: Session, at: string, kind: string | null): Form 
       fields: [toField(session, what.base, what.branch, facts, { name: null, address: null }, state)],
     };
   }
-  return { title, fields: formFields(session, at, what.branch, kind, what.sort === 'entry') };
+  return { title, fields: formFields(session, at, what.branch, kind, what.sort !== 'group') };
 }
 
 /**
@@ -62,22 +62,20 @@ export function addAt(
   const made = makeValue(what.branch, what.base, how.kind, how.answers);
   if (!made.ok) return made;
   const owner = ownerOf(session, `${at}/x`);
-  const done = (name: string, address: string, value: Json): StructureEdit => ({
+  const done = (name: string, address: string, value: Json, shows = address): StructureEdit => ({
     ok: true,
     name,
     patches: [...raised(session), setPatch(session, address, value)],
     also: [],
-    shows: address,
+    shows,
   });
   if (what.sort === 'group') return done(`Add ${small(what.name)} to ${ownerOf(session, at)}`, at, made.value);
   if (what.sort === 'row') {
     const rows = valueAt(session.build, at);
     const address = `${at}/${Array.isArray(rows) ? rows.length : 0}`;
-    return done(
-      `Add ${small(nameAt(session, address))}, ${JSON.stringify(made.value)}, to ${owner}`,
-      address,
-      made.value,
-    );
+    const said = what.branch.properties ? '' : `, ${valueText(made.value)},`;
+    const name = `Add ${small(nameAt(session, address))}${said} to ${owner}`;
+    return rows === undefined ? done(name, at, [made.value], address) : done(name, address, made.value);
   }
   const map = valueAt(session.build, at);
   const name = isRecord(made.value) && typeof made.value.name === 'string' ? made.value.name : (how.id ?? what.name);

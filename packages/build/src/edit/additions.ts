@@ -1,8 +1,11 @@
+import { fieldsAt } from '../fields.ts';
 import { branchFor, isRecord, nodeAt, pointerKey, type SchemaNode, valueAt } from '../schema/describe.ts';
 import type { Session } from '../session-types.ts';
 import { kindsOf } from './form.ts';
+import { above } from './ids.ts';
 import { isOptional } from './place.ts';
-import type { Addition, Removal, Structure } from './types.ts';
+import { stageKinds } from './stages.ts';
+import type { Addition, Pictured, Removal, Structure } from './types.ts';
 import { entryName, nameAt } from './words.ts';
 
 /** The shafts and the stages come and go together, so that the path stays closed; the curve has its own editor. */
@@ -47,12 +50,16 @@ export function additions(session: Session, address: string): readonly Addition[
       return value !== undefined;
     }
     if (isList(node)) {
-      if (Array.isArray(value) && value.length < (node.maxItems ?? Number.POSITIVE_INFINITY))
+      // A list of groups begins with its first; one of single values is typed where it is asked for.
+      const begins = value === undefined && node.items?.properties !== undefined;
+      if (begins || (Array.isArray(value) && value.length < (node.maxItems ?? Number.POSITIVE_INFINITY)))
         out.push({ at, name: entryName(at), sort: 'row', kinds: null });
       return false;
     }
     if (value === undefined && closed(node)) {
-      out.push({ at, name, sort: 'group', kinds: null });
+      // A group deeper down says whose it is.
+      const whose = above(at) === address ? '' : `, ${nameAt(session, above(at))}`;
+      out.push({ at, name: name + whose, sort: 'group', kinds: null });
       return false;
     }
     return true;
@@ -68,7 +75,8 @@ function removals(session: Session, address: string): readonly Removal[] {
     const entry = valueAt(session.build, at.slice(0, at.lastIndexOf('/')));
     const inMap = isRecord(entry) && !nodeAt(session.build, at.slice(0, at.lastIndexOf('/')))?.properties;
     const shaft = /^\/path\/shafts\/[^/]+$/.test(at);
-    if (isOptional(session, at) && !shaft && (inMap || closed(node)))
+    const rows = isList(node) && node.items?.properties !== undefined;
+    if (isOptional(session, at) && !shaft && (inMap || closed(node) || rows))
       out.push({ at, name: nameAt(session, at), sort: inMap ? 'entry' : 'group' });
     if (Array.isArray(value) && isList(node) && !OWN_WAY.has(at) && value.length > (node.minItems ?? 0))
       value.forEach((_, k) => {
@@ -79,14 +87,38 @@ function removals(session: Session, address: string): readonly Removal[] {
   return out;
 }
 
-/** All that can be added to and taken out of an element, its note, and the pictures that show it. */
+/** Whether something stands at an element or in it, and not in another column of the path within it. */
+function belongs(session: Session, element: string, address: string): boolean {
+  const within = (at: string): boolean => address === at || address.startsWith(`${at}/`);
+  return (
+    within(element) &&
+    !session.assessment.path.some((other) => other.address.startsWith(`${element}/`) && within(other.address))
+  );
+}
+
+/** Pictures of an element; all of them at `/pictures`. Their bytes are put in place by attaching, never by typing their hash. */
+function pictured(session: Session, address: string): readonly Pictured[] {
+  return Object.entries(session.build.pictures ?? {})
+    .filter(([, { of }]) => address === '/pictures' || (of !== undefined && belongs(session, address, of)))
+    .map(([id, { name, file }]) => {
+      const at = `/pictures/${pointerKey(id)}`;
+      return { at, name, file, fields: fieldsAt(session, at).filter((field) => field.address !== `${at}/file`) };
+    });
+}
+
+/** All that can be added to and taken out of an element, the notes on it, and the pictures that show it. */
 export function structureAt(session: Session, address: string): Structure {
+  const stage = /^\/path\/stages\/([^/]+)$/.exec(address)?.[1];
   return {
     additions: additions(session, address),
     removals: removals(session, address),
-    note: session.build.notes?.[address] ?? '',
-    pictures: Object.entries(session.build.pictures ?? {})
-      .filter(([, picture]) => picture.of === address)
-      .map(([id, { name, file }]) => ({ at: `/pictures/${id}`, name, file })),
+    notes: Object.entries(session.build.notes ?? {})
+      .filter(([of]) => belongs(session, address, of))
+      .sort(([a], [b]) => Number(b === address) - Number(a === address))
+      .map(([of, text]) => ({ of, name: nameAt(session, of), text })),
+    pictures: pictured(session, address),
+    stage: stage === undefined ? null : { id: stage, kinds: stageKinds(session) },
+    ownReserves: Object.keys(session.build.overrides ?? {}),
+    present: valueAt(session.build, address) !== undefined,
   };
 }

@@ -4,6 +4,7 @@ import { isRecord, pointerKeys, type SchemaNode, valueAt } from '../schema/descr
 import type { FieldFacts } from '../schema/field.ts';
 import type { Session } from '../session-types.ts';
 import { above, lastKey } from './ids.ts';
+import { nameAt } from './words.ts';
 
 /** Words that a field takes, with a name for each where the word alone says little. */
 export interface Choices {
@@ -45,11 +46,16 @@ function pictureChoices(session: Session): Choices {
   const parts = Object.keys(session.build.brief).map((key) => `/brief/${key}`);
   const columns = session.assessment.path.map((element) => [element.address, element.name] as const);
   const known = new Set(columns.map(([address]) => address));
+  // What the builder chose at another place, such as a seat or the adjusters, keeps its name here.
+  const others = Object.values(session.build.pictures ?? {}).flatMap(({ of }) =>
+    of === undefined || known.has(of) || parts.includes(of) ? [] : [[of, nameAt(session, of)] as const],
+  );
   return named([
     ...columns,
     ...parts
       .filter((at) => !known.has(at))
       .map((at) => [at, lastKey(at).replace(/^./, (c) => c.toUpperCase())] as const),
+    ...new Map(others),
   ]);
 }
 

@@ -95,8 +95,10 @@ export function makeValue(branch: SchemaNode, base: string, kind: string | null,
   const leaf = (address: string, node: SchemaNode, facts: FieldFacts): Json => {
     const text = answers[address]?.trim() ?? '';
     if (text === '') {
-      const problem = `${facts.name} is wanted.`;
-      const accepted = node.enum ? `One of ${node.enum.join(', ')}.` : exampleOf(facts, 'A value.');
+      const problem = `${facts.name}: This is wanted.`;
+      const accepted = node.enum
+        ? `One of ${node.enum.join(', ')}.`
+        : exampleOf(facts, node.type === 'integer' ? 'For example 17.' : 'A value.');
       faults.push({ code: 'edit.required', address, problem, read: '', accepted });
       return null;
     }

@@ -19,6 +19,8 @@ import { small } from './words.ts';
 const STAGES = '/path/stages';
 const NEW_STAGE = `${STAGES}/${NEW_KEY}`;
 const SHAFT_NAME = `/path/shafts/${NEW_KEY}/name`;
+/** Heading over what is asked of the shaft that comes with a stage. */
+const NEW_SHAFT = 'Its new shaft';
 const BODY = `/path/shafts/${NEW_KEY}/seats/bearing/body`;
 
 const entryNode = (session: Session, at: string): SchemaNode => {
@@ -61,16 +63,18 @@ export function stageForm(session: Session, kind: string): Form {
     name: string,
     text: string | null,
     optional = false,
+    group: string | null = null,
   ) => {
     const facts = node?.['x-field'];
     if (node && facts)
       fields.push(
-        toField(session, address, node, { ...facts, name }, { name: null, address: null }, { text, optional }),
+        toField(session, address, node, { ...facts, name }, { name: group, address: null }, { text, optional }),
       );
   };
   extra(`${NEW_STAGE}/module`, module, module?.['x-field']?.name ?? '', null, true);
-  extra(SHAFT_NAME, entryNode(session, '/path/shafts').properties?.name, 'Its new shaft', shaftName(session));
-  extra(BODY, body, 'The bearings of that shaft are carried by', null);
+  const shaft = entryNode(session, '/path/shafts').properties?.name;
+  extra(SHAFT_NAME, shaft, 'Name of the shaft', shaftName(session), false, NEW_SHAFT);
+  extra(BODY, body, 'Its bearings are carried by', null, false, NEW_SHAFT);
   return { title: `Add ${small(kind)}`, fields };
 }
 
@@ -260,11 +264,7 @@ export function removeStage(session: Session, id: string): StructureEdit {
     `${movedStage.name} joins ${kept.shaft.name}; bring its two ends into line.`,
     ...adjusterNotes(session, unfit),
   ];
-  return takeOut(
-    session,
-    `Take ${small(stage.name)} and ${small(gone.shaft.name)} out of the path`,
-    out,
-    patches,
-    also,
-  );
+  const name = `Take ${small(stage.name)} and ${small(gone.shaft.name)} out of the path`;
+  const done = takeOut(session, name, out, patches, also);
+  return done.ok ? { ...done, shows: `${STAGES}/${movedId}` } : done;
 }

@@ -1,14 +1,14 @@
 import { applyPatches } from '../document/patch.ts';
 import type { Fault } from '../fault.ts';
 import { readBuild } from '../read/read-build.ts';
-import { pointerKey, valueAt } from '../schema/describe.ts';
+import { isRecord, pointerKey, valueAt } from '../schema/describe.ts';
 import type { Session } from '../session-types.ts';
 import { addAt, formAt } from './add.ts';
 import { addCurvePoint, moveCurvePoint, pasteCurve, removeCurvePoint } from './curve-points.ts';
 import { NEW_KEY } from './form.ts';
-import { above } from './ids.ts';
+import { above, newId } from './ids.ts';
 import { raised, removePatches, setPatch } from './place.ts';
-import { removeAt } from './remove.ts';
+import { refusal, removeAt } from './remove.ts';
 import { insertStage, removeStage, stageForm } from './stages.ts';
 import type { EditRequest, Form, StructureEdit } from './types.ts';
 import { nameAt } from './words.ts';
@@ -37,6 +37,26 @@ function noteOn(session: Session, of: string, text: string): StructureEdit {
   return { ok: true, name, patches: nothing ? [] : [...raised(session), ...patches], also: [], shows: null };
 }
 
+/** A picture whose bytes are kept already; it goes by the name of its file or of what it shows. */
+function addPicture(session: Session, request: Extract<EditRequest, { do: 'add picture' }>): StructureEdit {
+  const { of, file } = request;
+  const name = request.name.trim() === '' ? (of === null ? 'picture' : nameAt(session, of)) : request.name.trim();
+  const at = `/pictures/${newId(name, Object.keys(session.build.pictures ?? {}), 'picture')}`;
+  const value = { name, file, ...(of === null ? {} : { of }) };
+  const shown = of === null ? '' : ` of ${nameAt(session, of)}`;
+  const patches = [...raised(session), setPatch(session, at, value)];
+  return { ok: true, name: `Add picture “${name}”${shown}`, patches, also: [], shows: at };
+}
+
+/** Other bytes under the name of a picture. */
+function replacePicture(session: Session, request: Extract<EditRequest, { do: 'replace picture' }>): StructureEdit {
+  const { at, file } = request;
+  if (!isRecord(valueAt(session.build, at)))
+    return refusal(at, 'There is no such picture.', at, 'A picture of the build.');
+  const patches = [...raised(session), setPatch(session, `${at}/file`, file)];
+  return { ok: true, name: `Other picture for “${nameAt(session, at)}”`, patches, also: [], shows: at };
+}
+
 function made(session: Session, request: EditRequest): StructureEdit {
   switch (request.do) {
     case 'add':
@@ -49,6 +69,10 @@ function made(session: Session, request: EditRequest): StructureEdit {
       return insertStage(session, request);
     case 'note':
       return noteOn(session, request.of, request.text);
+    case 'add picture':
+      return addPicture(session, request);
+    case 'replace picture':
+      return replacePicture(session, request);
     case 'paste curve':
       return pasteCurve(session, request.text);
     case 'add curve point':
@@ -82,8 +106,8 @@ export function structureEdit(session: Session, request: EditRequest): Structure
   const read = readBuild(patched.text);
   if (read.ok) return edit;
   // A group's form stands at its own address; an entry's and a row's at a key of the form.
-  const group = request.do === 'add' && edit.shows === request.at;
-  return { ok: false, faults: edit.shows === null || group ? read.faults : atForm(read.faults, edit.shows) };
+  const filled = (request.do === 'add' && edit.shows !== request.at) || request.do === 'insert stage';
+  return { ok: false, faults: filled && edit.shows !== null ? atForm(read.faults, edit.shows) : read.faults };
 }
 
 /** The form of an addition or of a new stage. */

@@ -45,6 +45,15 @@ export type EditRequest =
       readonly answers: Answers;
     }
   | { readonly do: 'note'; readonly of: string; readonly text: string }
+  | {
+      readonly do: 'add picture';
+      /** Address of what it shows; null for nothing in particular. */
+      readonly of: string | null;
+      readonly name: string;
+      /** SHA-256 of its bytes, kept already. */
+      readonly file: string;
+    }
+  | { readonly do: 'replace picture'; readonly at: string; readonly file: string }
   | { readonly do: 'paste curve'; readonly text: string }
   | { readonly do: 'add curve point'; readonly speed: number; readonly torque: number }
   | { readonly do: 'move curve point'; readonly row: number; readonly speed: number; readonly torque: number }
@@ -59,7 +68,7 @@ export type StructureEdit =
       readonly patches: readonly Patch[];
       /** What else the edit changes, one sentence each. */
       readonly also: readonly string[];
-      /** Address of what was added, to show it next; null where nothing was. */
+      /** Address of what to show next: what was added, or what joins up where a stage was taken out; null for where the page is. */
       readonly shows: string | null;
     }
   | { readonly ok: false; readonly faults: readonly Fault[] };
@@ -68,8 +77,31 @@ export type StructureEdit =
 export interface Structure {
   readonly additions: readonly Addition[];
   readonly removals: readonly Removal[];
-  readonly note: string;
-  readonly pictures: readonly { readonly at: string; readonly name: string; readonly file: string }[];
+  /** The notes on it and on what is in it; its own first. */
+  readonly notes: readonly Noted[];
+  readonly pictures: readonly Pictured[];
+  /** Where new stages can stand beside it; null where it is no stage. */
+  readonly stage: { readonly id: string; readonly kinds: readonly string[] } | null;
+  /** Ids of the findings that have a design reserve of the builder's own. */
+  readonly ownReserves: readonly string[];
+  /** The build has it, so that notes and pictures can stand on it. */
+  readonly present: boolean;
+}
+
+/** A note, and what it stands on. */
+export interface Noted {
+  readonly of: string;
+  readonly name: string;
+  readonly text: string;
+}
+
+/** A picture, with the fields that say what it is and shows. */
+export interface Pictured {
+  readonly at: string;
+  readonly name: string;
+  /** SHA-256 of its bytes, the name of its file. */
+  readonly file: string;
+  readonly fields: readonly Field[];
 }
 
 /** A form to fill before an addition is made; an empty list of fields needs no form. */

@@ -13,14 +13,31 @@ const ENTRIES: Readonly<Record<string, string>> = {
   '/brief/shop/shelf': 'Part on the shelf',
   '/brief/space/keepOuts': 'Keep-out',
   '/brief/space/tubes': 'Tube',
+  '/brief/duty/rows': 'Part of the duty',
   '/path/adjusters': 'Adjuster',
+  '/path/plates': 'Plate',
   '/pictures': 'Picture',
   '/overrides': 'Design reserve of your own',
 };
 
+/** The same on any shaft, by the key of the map or list. */
+const ENTRIES_OF_SHAFT: Readonly<Record<string, string>> = {
+  seats: 'Seat',
+  pieces: 'Stretch of one diameter',
+  notches: 'Notch',
+  joins: 'Joint',
+};
+
 /** Name of one entry of the map, or one row of the list, at an address. */
 export function entryName(at: string): string {
-  return ENTRIES[at] ?? (at.endsWith('/seats') ? 'Seat' : 'Entry');
+  return ENTRIES[at] ?? ENTRIES_OF_SHAFT[at.slice(at.lastIndexOf('/') + 1)] ?? 'Entry';
+}
+
+/** A value of the file as it is typed: text as it stands, numbers of a row with blanks between. */
+export function valueText(value: unknown): string {
+  if (typeof value === 'string') return value;
+  const row = Array.isArray(value) && value.every((one) => typeof one === 'number');
+  return row ? value.join(' ') : JSON.stringify(value);
 }
 
 /** With a small first letter, for the middle of a sentence. */
@@ -32,9 +49,14 @@ export function nameAt(session: Session, address: string): string {
   const value = valueAt(session.build, address);
   const own = isRecord(value) ? value.name : undefined;
   if (typeof own === 'string') return own;
+  const keys = pointerKeys(address);
+  if (keys[0] === 'overrides' && keys.length === 2) {
+    const finding = session.assessment.findings.find(({ id }) => id === keys[1]);
+    if (finding) return `${finding.element}, ${finding.title}`;
+  }
   const parent = valueAt(session.build, above(address));
-  if (Array.isArray(parent)) return `${entryName(above(address))} ${Number(pointerKeys(address).at(-1)) + 1}`;
-  return nodeAt(session.build, address)?.['x-field']?.name ?? pointerKeys(address).at(-1) ?? 'Build';
+  if (Array.isArray(parent)) return `${entryName(above(address))} ${Number(keys.at(-1)) + 1}`;
+  return nodeAt(session.build, address)?.['x-field']?.name ?? keys.at(-1) ?? 'Build';
 }
 
 /** Name of the nearest named thing that holds an address, the build's own name apart; "the build" where there is none. */

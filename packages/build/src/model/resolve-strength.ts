@@ -1,6 +1,7 @@
 import { BEARINGS } from '@oddwheel/tables/bearings';
 import { SHAFT_STEELS } from '@oddwheel/tables/shaft-steels';
 import { rowInSi, sourceOf } from '@oddwheel/tables/table';
+import { USUAL_DUTY } from '@oddwheel/tables/usual-duty';
 import type { BuildFile } from '../schema/build-file.ts';
 import { pointerKey } from '../schema/describe.ts';
 import type { SeatFile, ShaftFile } from '../schema/path.ts';
@@ -25,33 +26,36 @@ import { type Reader, sharedBlank, typedNumber, value, valueOrNull } from './val
 const lengthOrNull = (text: string | undefined): number | null =>
   text === undefined ? null : typedNumber('length', text);
 
-/** A bar of unknown steel: taken as the weakest that is commonly sold. */
-const UNKNOWN_STEEL = '1018-hot-rolled';
+/** A bar of unknown steel lies between the weakest and the strongest that are commonly sold; all such bars are one unknown. */
+const UNKNOWN_STEEL = ['1018-hot-rolled', '42CrMo4-tempered-to-40'] as const;
 
 export function resolveSteel(address: string, owner: string, key: string | undefined): Steel {
-  const row = rowInSi(SHAFT_STEELS, key ?? UNKNOWN_STEEL);
-  const { tensile = Number.NaN, yield: yielding = Number.NaN } = row;
-  const strength = (name: string, si: number): Value => ({
-    address: `${address}/material`,
-    name: `${owner}, ${name} of its steel`,
-    kind: 'pressure',
-    si,
-    lo: si,
-    hi: si,
-    text: key ?? UNKNOWN_STEEL,
-    origin: key === undefined ? 'assumed' : 'typed',
-    together: null,
-    source:
-      key === undefined
-        ? `common practice: a bar of unknown steel counts as ${UNKNOWN_STEEL}`
-        : sourceOf(SHAFT_STEELS, key),
-    recipe:
-      'Read the mark on the bar’s end or the delivery note; failing both, a hardness test gives the tensile strength.',
-  });
+  const [weak, strong] = key === undefined ? UNKNOWN_STEEL : [key, key];
+  const [row, best] = [rowInSi(SHAFT_STEELS, weak), rowInSi(SHAFT_STEELS, strong)];
+  const strength = (name: string, column: 'tensile' | 'yield'): Value => {
+    const [lo, hi] = [row[column] ?? Number.NaN, best[column] ?? Number.NaN];
+    return {
+      address: `${address}/material`,
+      name: `${owner}, ${name} of its steel`,
+      kind: 'pressure',
+      si: (lo + hi) / 2,
+      lo,
+      hi,
+      text: key ?? `${weak}..${strong}`,
+      origin: key === undefined ? 'assumed' : 'typed',
+      together: key === undefined ? 'blank steel' : null,
+      source:
+        key === undefined
+          ? `common practice: a bar of unknown steel may be anything from ${weak} to ${strong}`
+          : sourceOf(SHAFT_STEELS, key),
+      recipe:
+        'Read the mark on the bar’s end or the delivery note; failing both, a hardness test gives the tensile strength.',
+    };
+  };
   return {
     key: key ?? null,
-    tensile: strength('tensile strength', tensile),
-    yield: strength('yield strength', yielding),
+    tensile: strength('tensile strength', 'tensile'),
+    yield: strength('yield strength', 'yield'),
     youngs: row.youngs ?? Number.NaN,
     shear: row.shear ?? Number.NaN,
     density: row.density ?? Number.NaN,
@@ -125,7 +129,10 @@ export function resolveHeld<S extends StopOnShaft | StopInPlate>(
 /** C0 over the fatigue load limit where no table gives it: ball and roller bearings up to 100 mm mean diameter (ISO 281, from memory). */
 const FATIGUE_PART = { ball: 22, roller: 8.2 } as const;
 
-function bearingFacts(file: Extract<SeatFile, { readonly kind: 'bearing' }>): BearingFacts | null {
+/** A bearing by its number, or by the ratings typed for it; null where the build gives neither. */
+export function factsOf(
+  file: Pick<Extract<SeatFile, { readonly kind: 'bearing' }>, 'row' | 'ratings'>,
+): BearingFacts | null {
   const { row, ratings } = file;
   if (row === undefined && ratings === undefined) return null;
   const si = row === undefined ? {} : rowInSi(BEARINGS, row);
@@ -168,7 +175,7 @@ export function resolveBearing(
 ): BearingSeat | null {
   if (file.kind !== 'bearing') return null;
   return {
-    facts: bearingFacts(file),
+    facts: factsOf(file),
     clearance: file.clearance ?? null,
     seal: file.seal ?? null,
     stiffness: sharedBlank(
@@ -230,7 +237,22 @@ export function resolveCush(reader: Reader, file: BuildFile['path']['cush']): Cu
   };
 }
 
-export function resolveDuty(reader: Reader, file: BuildFile['brief']['duty']): Duty {
+/** How it is driven, where neither rows nor a cycle say it. */
+const USUAL: Value = {
+  address: '/brief/duty/rows',
+  name: 'Duty, how it is driven',
+  kind: 'number',
+  si: 1,
+  lo: 1,
+  hi: 1,
+  text: 'a usual spectrum',
+  origin: 'assumed',
+  together: null,
+  source: sourceOf(USUAL_DUTY, 'full torque'),
+  recipe: null,
+};
+
+export function resolveDuty(reader: Reader, file: BuildFile['brief']['duty'], cycle: string | undefined): Duty {
   const address = '/brief/duty';
   return {
     address,
@@ -244,6 +266,7 @@ export function resolveDuty(reader: Reader, file: BuildFile['brief']['duty']): D
         throttle: typedNumber('fraction', row.throttle),
         share: typedNumber('fraction', row.share),
       })) ?? null,
+    usual: file?.rows === undefined && cycle === undefined ? USUAL : null,
   };
 }
 
@@ -258,6 +281,7 @@ export function resolveLoads(reader: Reader, file: BuildFile['brief']['loads']):
       : null,
     criterion: file?.criterion ?? 'Goodman',
     reliability: file?.reliability ?? '99',
+    oil: read('oil'),
     dirt: file?.dirt ?? 'dirt from outside',
   };
 }

@@ -296,7 +296,9 @@ export function resolve(build: BuildFile, cache: Cache | null): Model {
   const space = reuse(cache, 'resolve:space', [brief.space], () => resolveSpace(reader, brief.space));
   const adjusters = reuse(cache, 'resolve:adjusters', [path.adjusters], () => resolveAdjusters(path.adjusters));
   const cush = reuse(cache, 'resolve:cush', [path.cush], () => resolveCush(reader, path.cush));
-  const duty = reuse(cache, 'resolve:duty', [brief.duty], () => resolveDuty(reader, brief.duty));
+  const duty = reuse(cache, 'resolve:duty', [brief.duty, brief.targets?.cycle], () =>
+    resolveDuty(reader, brief.duty, brief.targets?.cycle),
+  );
   const loads = reuse(cache, 'resolve:loads', [brief.loads], () => resolveLoads(reader, brief.loads));
   const targets = reuse(cache, 'resolve:targets', [brief.targets], () => resolveTargets(reader, brief.targets));
   const reference = reuse(cache, 'resolve:reference', [brief.reference], () =>

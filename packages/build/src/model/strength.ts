@@ -141,8 +141,10 @@ export interface DutyRow {
 export interface Duty {
   readonly address: string;
   readonly distance: Value;
-  /** Null: not typed; a cycle or a usual spectrum stands in. */
+  /** Null: not typed; the cycle of the targets or a usual spectrum stands in. */
   readonly rows: readonly DutyRow[] | null;
+  /** Stands for the usual spectrum where neither rows nor a cycle are given; else null. */
+  readonly usual: Value | null;
 }
 
 export interface Loads {
@@ -151,5 +153,7 @@ export interface Loads {
   readonly brake: { readonly address: string; readonly at: string; readonly torque: number } | null;
   readonly criterion: 'Goodman' | 'Gerber' | 'ASME elliptic' | 'Soderberg';
   readonly reliability: '50' | '90' | '95' | '99' | '99.9';
+  /** Viscosity in the bearings at work. */
+  readonly oil: Value;
   readonly dirt: 'clean' | 'normal' | 'dirt from outside' | 'severe';
 }

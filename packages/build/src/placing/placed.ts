@@ -127,8 +127,7 @@ function datumsOf(session: Session): { readonly datums: readonly Datum[]; readon
           ? 'which wheels touch the ground is not given'
           : 'the driven wheel stands off it, and the build does not say on which side',
     });
-  if (model.suspension)
-    datums.push({ id: 'pivot', name: 'the pivot of the swinging arm', at: model.suspension.pivot, from: '' });
+  if (model.suspension) datums.push({ id: 'pivot', name: 'the arm’s pivot', at: model.suspension.pivot, from: '' });
   return { datums, without };
 }
 

@@ -51,6 +51,15 @@ export const loads = z
       .optional(),
     criterion: choiceField('Fatigue criterion', ['Goodman', 'Gerber', 'ASME elliptic', 'Soderberg']).optional(),
     reliability: choiceField('Parts that must last, of a hundred', ['50', '90', '95', '99', '99.9']).optional(),
+    oil: quantityField('viscosity', {
+      name: 'Viscosity of the oil or grease, at work',
+      example: '30 mm2/s',
+      range: true,
+      above: 0,
+      blank: { row: 'brief-defaults/bearing-oil' },
+      recipe:
+        'Read the grade on the tin: of a grease, that of its oil. At 70 °C ISO VG 100 has about 28 mm²/s, ISO VG 150 about 38 mm²/s.',
+    }).optional(),
     dirt: choiceField('Dirt at the bearings', ['clean', 'normal', 'dirt from outside', 'severe']).optional(),
   })
   .meta({ 'x-field': { name: 'Loads and lasting' } });

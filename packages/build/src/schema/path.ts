@@ -14,7 +14,7 @@ export const namedPoint = (name: string) => point3.meta({ 'x-field': { name } })
 /** A direction in vehicle axes; its length does not matter. */
 export const direction3 = z
   .tuple([z.number(), z.number(), z.number()])
-  .meta({ 'x-field': { name: 'Direction, forward left up', example: '[0, 1, 0]' } });
+  .meta({ 'x-field': { name: 'Direction, forward left up', example: '0 1 0' } });
 
 const station = quantityField('length', { name: 'Station along the shaft', example: '58 mm' });
 const seatBase = {

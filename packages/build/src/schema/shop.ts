@@ -33,7 +33,7 @@ const shelfItem = z.discriminatedUnion('kind', [
     name: textField('Name', 'bevel pair 14 : 33'),
     teeth: z
       .tuple([z.number().int().min(5), z.number().int().min(5)])
-      .meta({ 'x-field': { name: 'Teeth, pinion and gear', example: '[14, 33]' } }),
+      .meta({ 'x-field': { name: 'Teeth, pinion and gear', example: '14 33' } }),
     count: integerField({ name: 'How many', min: 0, max: 999 }),
   }),
 ]);

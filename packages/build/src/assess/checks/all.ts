@@ -14,6 +14,14 @@ import { clutch, grip, lift, speedometer, tip } from './road.ts';
 import { climb, climbGrip, cycle, reach, sprint } from './road-targets.ts';
 import { bar, swing } from './shop.ts';
 import { hand } from './spiral.ts';
+import { bearingLocates, thrustPasses } from './strength/bearing-hold.ts';
+import { bearingLasts } from './strength/bearing-life.ts';
+import { bearingRolls, bearingStands, bearingTilts, bearingTurns } from './strength/bearing-limits.ts';
+import { joinBends, joinCentres, joinDraws, joinHolds, joinPasses } from './strength/joins.ts';
+import { shaftLasts } from './strength/shaft-life.ts';
+import { shaftSlopes, shaftTwists } from './strength/shaft-moves.ts';
+import { shaftWhirls } from './strength/shaft-speed.ts';
+import { shaftEndures, shaftYields } from './strength/shaft-strength.ts';
 import { meshMoves } from './strength-mesh.ts';
 import { cushion, firing } from './strength-torsion.ts';
 import { stroke } from './stroke.ts';
@@ -88,6 +96,24 @@ export const CHECKS: readonly Check[] = [
   armRub,
   armRubSlack,
   armSlot,
+  shaftYields,
+  shaftEndures,
+  shaftLasts,
+  shaftSlopes,
+  shaftWhirls,
+  shaftTwists,
+  joinCentres,
+  joinDraws,
+  joinHolds,
+  joinPasses,
+  joinBends,
+  bearingLasts,
+  bearingStands,
+  bearingRolls,
+  bearingTurns,
+  bearingTilts,
+  bearingLocates,
+  thrustPasses,
   meshMoves,
   firing,
   cushion,

@@ -5,6 +5,7 @@ import type { CheckId } from '../check-ids.ts';
 import type { At, StageGeometry, Used } from '../geometry/types.ts';
 import type { CaseLoads } from '../loads.ts';
 import type { RoadParts } from '../road/parts.ts';
+import type { DutyAnswer } from '../strength/duty.ts';
 import type { Strength } from '../strength/strength.ts';
 import type { Consequence, Missing, Use } from '../types.ts';
 
@@ -26,6 +27,8 @@ export interface Scene {
   readonly cases: readonly CaseLoads[];
   /** What the vehicle does on the road, worked out as it is asked for. */
   readonly road: RoadParts;
+  /** How it is driven over its life, worked out when asked for. It may read inputs that only the road reads. */
+  readonly duty: () => DutyAnswer;
   /** Prints an SI number in the units of the build. */
   readonly show: (use: Use, si: number) => string;
 }

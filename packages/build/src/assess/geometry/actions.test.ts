@@ -105,6 +105,60 @@ describe('straight bevel pair in space', () => {
   });
 });
 
+describe('spur pair and belt', () => {
+  const parallel = {
+    kind: 'spur',
+    id: 'pair',
+    address: '/path/stages/pair',
+    name: 'pair',
+    efficiency: value('fraction', 1),
+  } as const;
+  const ends = { from: { shaft: 'pinion', seat: 'seat' }, to: { shaft: 'gear', seat: 'seat' } };
+
+  test('Shigley, 8th ed., Problem 13-31 in its way of reckoning: W_t = 2 T / d, W_r = W_t tan 20°, gears pressed apart', () => {
+    const pinion = shaft('pinion', [0, 0, 0], [0, 1, 0], 'gear', 0);
+    const gear = shaft('gear', [0.12, 0, 0], [0, 1, 0], 'gear', 0);
+    const stage: Stage = {
+      ...parallel,
+      ...ends,
+      teeth: { driver: 18, driven: 42 },
+      module: value('length', 0.004),
+      faceWidth: value('length', 0.03),
+      spiral: null,
+      hand: null,
+      backlash: null,
+    };
+    const geometry = stageGeometry(stage, pinion, gear, atCorner(MIDDLE));
+    const { from, to, forcesKnown } = geometry.actions(1);
+    expect(forcesKnown).toBe(true);
+    // Per newton metre at the pinion of 72 mm: 27.78 N around, 10.11 N apart.
+    expect(from.force[0]).toBeCloseTo(-Math.tan(Math.PI / 9) / 0.036, 9);
+    expect(Math.abs(from.force[2])).toBeCloseTo(1 / 0.036, 9);
+    expect(norm(plus(from.force, times(42 / 18, to.force)))).toBeLessThan(1e-9);
+    expect(from.moment[1]).toBeCloseTo(-1, 12);
+    expect(to.moment[1]).toBeCloseTo(geometry.relation ?? 0, 12);
+  });
+
+  test('a belt pulls its shafts together with one and a half times the pull of its torque, spans alike', () => {
+    const driver = shaft('pinion', [0.4, 0, 0], [0, 1, 0], 'pulley', 0);
+    const driven = shaft('gear', [0, 0, 0], [0, 1, 0], 'pulley', 0);
+    const stage: Stage = {
+      ...parallel,
+      ...ends,
+      kind: 'belt',
+      pitch: 0.008,
+      teeth: { driver: 40, driven: 40 },
+      beltTeeth: null,
+    };
+    const { from, to } = stageGeometry(stage, driver, driven, atCorner(MIDDLE)).actions(1);
+    const radius = (0.008 * 40) / (2 * Math.PI);
+    expect(norm(from.force)).toBeCloseTo(1.5 / radius, 9);
+    expect(norm(plus(from.force, to.force))).toBeLessThan(1e-9);
+    expect(from.moment[1]).toBeCloseTo(-1, 12);
+    expect(to.moment[1]).toBeCloseTo(1, 12);
+  });
+});
+
 describe('chain pull along the true tangent', () => {
   // Two axes along y; driver ahead of the driven wheel, turning so that the wheel rolls forward: the upper span is tight.
   const place = parallelPlace([0.45, 0, 0.06], [0, 0, 0], [0, 1, 0]);

@@ -1,4 +1,4 @@
-import type { Shaft } from '../../model/model.ts';
+import type { Seat, Shaft } from '../../model/model.ts';
 import type { Missing } from '../types.ts';
 
 /** A stretch of a shaft of one diameter, from lower to higher station. */
@@ -9,16 +9,26 @@ export interface Stretch {
   readonly bore: number;
   /** Where the diameter is written. */
   readonly address: string;
+  /**
+   * Diameter that counts for strength where the build does not say it. Between two bearings a shaft is turned down for its seats and not in between,
+   * so there the thicker neighbour counts; it bends as the thinner one.
+   */
+  readonly strong?: number;
 }
 
 /** Lengths below this are rounding. */
 const NOTHING = 1e-9;
 
+/** Width of what sits at a seat: as typed, or of the bearing by its number; 0 where neither says. */
+export function widthOf({ width, bearing }: Seat): number {
+  return width ?? bearing?.facts?.width ?? 0;
+}
+
 /** First and last station of anything on a shaft. */
 export function reach(shaft: Shaft): { readonly first: number; readonly last: number } {
   const ends = [
     ...shaft.seats.flatMap((seat) => {
-      const half = (seat.width ?? 0) / 2;
+      const half = widthOf(seat) / 2;
       return [seat.station - half, seat.station + half];
     }),
     ...(shaft.pieces ?? []).flatMap((piece) => [piece.from, piece.to]),
@@ -43,17 +53,20 @@ export function diametersOf(shaft: Shaft): {
   };
   if (seats.length === 0) return { stretches: [], missing: [unknown] };
   const stretches: Stretch[] = [];
-  const put = (from: number, to: number, diameter: number, address: string): void => {
-    if (to - from > NOTHING) stretches.push({ from, to, diameter, bore: 0, address });
+  const put = (from: number, to: number, diameter: number, address: string, strong = diameter): void => {
+    if (to - from > NOTHING) stretches.push({ from, to, diameter, bore: 0, address, strong });
   };
+  const carried = seats.filter(({ kind }) => kind === 'bearing').map(({ station }) => station);
+  const inside = (a: number, b: number): boolean => a >= Math.min(...carried) && b <= Math.max(...carried);
   let at = first;
   seats.forEach((seat, k) => {
-    const half = (seat.width ?? 0) / 2;
+    const half = widthOf(seat) / 2;
     const own = seat.diameter ?? 0;
     const [low, high] = [Math.max(at, seat.station - half), seat.station + half];
     const before = seats[k - 1];
     const thinner = before?.diameter !== undefined && before.diameter !== null && before.diameter < own ? before : seat;
-    put(at, low, thinner.diameter ?? own, `${thinner.address}/diameter`);
+    const strong = before && inside(before.station, seat.station) ? Math.max(before.diameter ?? 0, own) : undefined;
+    put(at, low, thinner.diameter ?? own, `${thinner.address}/diameter`, strong);
     put(low, Math.max(low, high), own, `${seat.address}/diameter`);
     at = Math.max(low, high);
   });

@@ -52,6 +52,24 @@ export function rareValues({ engine, vehicle, loads }: Model): (Value | null)[] 
   return [engine.clutchTorque, engine.drag, loads.grip, loads.shock, mass, wheelbase, drivenLoad, centreHeight];
 }
 
+/**
+ * Torque at which the ground turns a locked driven wheel no more, N·m: with the highest friction and the full load. A wheel that
+ * holds the vehicle back lightens the rear and loads the front; N = m g (a ∓ μ h) / L. Null without roll-out or laden mass on the axle.
+ */
+function skidTorque(model: Model, at: At, rollOut: number | null): number | null {
+  const { vehicle, loads } = model;
+  const { wheelbase, drivenLoad, centreHeight, contact } = vehicle;
+  if (rollOut === null || !drivenLoad) return null;
+  const friction = at(loads.grip);
+  const radius = rollOut / (2 * Math.PI);
+  const standing = friction * at(drivenLoad) * GRAVITY;
+  if (!wheelbase || !centreHeight || contact === null) return standing * radius;
+  const shift = (friction * at(centreHeight)) / at(wheelbase);
+  // Every wheel that slows the vehicle is the driven one: F = μ N, and N shifts with F.
+  const rear = contact !== 'front driven';
+  return (rear ? standing / (1 + shift) : shift < 1 ? standing / (1 - shift) : standing) * radius;
+}
+
 /** The lesser of two ends of a torque, with its word. */
 function least(torque: number, ...ends: readonly (readonly [number | null, 'grip' | 'clutch'])[]) {
   let found: { torque: number; capped: CasePoint['capped'] } = { torque, capped: null };
@@ -113,14 +131,15 @@ export function rareCases(curve: EngineCurve, model: Model, at: At, train: Train
     }
   });
   const first = boxRatios[0];
-  if (grip !== null && first !== undefined)
+  const skid = skidTorque(model, at, rollOut);
+  if (skid !== null && first !== undefined)
     cases.push({
       id: 'locked',
       name: 'the drive locks and the tyre skids',
       gear: 0,
       kind: 'rare',
       engineSpeed: curve.idle,
-      engineTorque: -(grip * boxEfficiency * pathEfficiency) / (first * path),
+      engineTorque: -(skid * boxEfficiency * pathEfficiency) / (first * path),
       capped: 'grip',
       brake: null,
     });

@@ -3,7 +3,8 @@ import { describe, expect, it } from 'vitest';
 import type { Seat, Shaft, Value } from '../../model/model.ts';
 import { resolveSteel } from '../../model/resolve-strength.ts';
 import type { SeatLoad } from './seat-loads.ts';
-import { type ShaftSolution, shaftStructure, solveShaft } from './shaft-structure.ts';
+import { solveShaft } from './shaft-solve.ts';
+import { type ShaftSolution, shaftStructure } from './shaft-structure.ts';
 
 const stiffness = (si: number): Value => ({
   address: '',

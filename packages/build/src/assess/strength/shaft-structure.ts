@@ -1,13 +1,12 @@
 import { type FrameFactors, factorFrame } from '@oddwheel/mechanics/frame/factor';
-import { memberForces, solveFrame, springForces } from '@oddwheel/mechanics/frame/solve';
 import { FrameError, type Member, type Section, type Spring } from '@oddwheel/mechanics/frame/structure';
-import { cross, dot, minus, norm, plus, times, unit } from '@oddwheel/mechanics/numerics/vector';
+import { cross, plus, times, unit } from '@oddwheel/mechanics/numerics/vector';
 import type { Vec3 } from '@oddwheel/quantity/quantity';
 import type { Seat, Shaft } from '../../model/model.ts';
 import type { At } from '../geometry/types.ts';
 import type { Missing } from '../types.ts';
 import { diametersOf, reach, type Stretch, thinnestAt } from './diameters.ts';
-import type { SeatLoad } from './seat-loads.ts';
+import { notchesOf } from './notches.ts';
 
 /** One shaft as a beam on its bearings, factored once. */
 export interface ShaftStructure {
@@ -47,6 +46,8 @@ export interface ShaftSolution {
   readonly moves: Float64Array;
   /** Sum of all forces over their largest. */
   readonly residual: number;
+  /** Torque about the shaft that no load holds, N·m: none but on the output, which the box drives. */
+  readonly held: number;
 }
 
 const POISSON = 0.3;
@@ -98,7 +99,7 @@ export function shaftStructure(shaft: Shaft, at: At): ShaftStructure {
     last,
     ...shaft.seats.map((seat) => seat.station),
     ...stretches.flatMap(({ from, to }) => [from, to]),
-    ...shaft.notches.map((notch) => notch.station),
+    ...notchesOf(shaft).map((notch) => notch.station),
     ...shaft.joins.map((join) => join.station),
   ]
     .filter((station) => station >= first - TOGETHER && station <= last + TOGETHER)
@@ -176,68 +177,3 @@ export function plateStiffness(seat: Seat, at: At): number | null {
 }
 
 const inSeries = (a: number, b: number | null): number => (b === null ? a : 1 / (1 / a + 1 / b));
-
-/** Solves one load case of a shaft. */
-export function solveShaft(structure: ShaftStructure, loads: readonly SeatLoad[]): ShaftSolution | null {
-  const { factors, shaft, stations, bearings } = structure;
-  if (!factors) return null;
-  const { direction, origin } = shaft;
-  const nodes = new Float64Array(stations.length * 6);
-  let largest = 0;
-  for (const { at, force, moment } of loads) {
-    const station = dot(minus(at, origin), direction);
-    const node = stations.reduce(
-      (best, one, k) => (Math.abs(one - station) < Math.abs((stations[best] as number) - station) ? k : best),
-      0,
-    );
-    const arm = minus(at, plus(origin, times(stations[node] as number, direction)));
-    const turned = plus(moment, cross(arm, force));
-    for (let i = 0; i < 3; i++) {
-      nodes[node * 6 + i] = (nodes[node * 6 + i] as number) + (force[i] as number);
-      nodes[node * 6 + 3 + i] = (nodes[node * 6 + 3 + i] as number) + (turned[i] as number);
-    }
-    largest = Math.max(largest, norm(force));
-  }
-  const moves = solveFrame(factors, { nodes });
-  const sections: SectionForces[] = [];
-  for (let k = 0; k < factors.members.length; k++) {
-    const f = memberForces(factors, k, moves);
-    const side = (offset: 0 | 6, sign: 1 | -1): SectionForces => ({
-      station: stations[offset === 0 ? k : k + 1] as number,
-      bending: Math.hypot(f[offset + 4] as number, f[offset + 5] as number),
-      shear: Math.hypot(f[offset + 1] as number, f[offset + 2] as number),
-      torque: sign * (f[offset + 3] as number),
-      axial: sign * (f[offset] as number),
-    });
-    sections.push(side(0, -1), side(6, 1));
-  }
-  let sum: Vec3 = loads.reduce<Vec3>((all, { force }) => plus(all, force), [0, 0, 0]);
-  const reactions = bearings.map((_, k) => {
-    const spring = springForces(factors, k, moves);
-    const [second, third] = across(direction);
-    const force = plus(
-      times(spring[0] as number, direction),
-      plus(times(spring[1] as number, second), times(spring[2] as number, third)),
-    );
-    // A spring's own forces are what it needs from the node; the bearing does the same to the shaft.
-    sum = plus(sum, force);
-    return { force, radial: Math.hypot(spring[1] as number, spring[2] as number), axial: spring[0] as number };
-  });
-  const vector = (node: number, from: 0 | 3): Vec3 => [
-    moves[node * 6 + from] as number,
-    moves[node * 6 + from + 1] as number,
-    moves[node * 6 + from + 2] as number,
-  ];
-  const square = (v: Vec3): number => norm(minus(v, times(dot(v, direction), direction)));
-  const each = <T>(read: (node: number) => T): T[] => stations.map((_, node) => read(node));
-  return {
-    sections,
-    reactions,
-    across: each((node) => square(vector(node, 0))),
-    slope: each((node) => square(vector(node, 3))),
-    along: each((node) => dot(vector(node, 0), direction)),
-    twist: each((node) => dot(vector(node, 3), direction)),
-    moves,
-    residual: largest > 0 ? norm(sum) / largest : 0,
-  };
-}

@@ -6,7 +6,8 @@ import type { CaseLoads } from '../loads.ts';
 import type { Missing } from '../types.ts';
 import { type Corner, cornerKey } from '../uncertainty.ts';
 import { type SeatLoad, seatLoads } from './seat-loads.ts';
-import { type ShaftSolution, type ShaftStructure, shaftStructure, solveShaft } from './shaft-structure.ts';
+import { solveShaft } from './shaft-solve.ts';
+import { type ShaftSolution, type ShaftStructure, shaftStructure } from './shaft-structure.ts';
 
 /** A shaft under one load case: forces inside, at its bearings, and movements. */
 export type ShaftAnswer =
@@ -21,12 +22,19 @@ export interface Strength {
   readonly answer: (k: number, load: CaseLoads) => ShaftAnswer;
 }
 
+/**
+ * Answers by case and shaft. A case is made anew whenever an input changes that loads on seats hang on (roll-out and laden mass among them), and a shaft
+ * whenever one of its own does, so that corners which differ in neither share the answer.
+ */
+const KNOWN = new WeakMap<CaseLoads, WeakMap<ShaftStructure, ShaftAnswer>>();
+
 /** Makes the shafts ready; cases are solved when a check asks. */
 export function strengthOf(
   model: Model,
   at: At,
   corner: Corner,
   rollOut: number | null,
+  senses: readonly (1 | -1 | null)[],
   cache: Cache | null,
 ): Strength {
   const shafts = model.shafts.map((shaft) =>
@@ -34,12 +42,9 @@ export function strengthOf(
       shaftStructure(shaft, at),
     ),
   );
-  const known = new WeakMap<CaseLoads, ShaftAnswer[]>();
-  const solve = (k: number, load: CaseLoads): ShaftAnswer => {
-    const structure = shafts[k];
-    if (!structure) throw new Error(`There is no shaft ${k}.`);
+  const solve = (structure: ShaftStructure, k: number, load: CaseLoads): ShaftAnswer => {
     if (structure.missing.length > 0) return { ok: false, missing: structure.missing };
-    const { loads, missing } = seatLoads(model, at, rollOut, k, load);
+    const { loads, missing } = seatLoads(model, at, rollOut, k, load, senses[k] ?? null);
     if (missing.length > 0) return { ok: false, missing };
     const solution = solveShaft(structure, loads);
     return solution ? { ok: true, loads, solution } : { ok: false, missing: structure.missing };
@@ -47,10 +52,13 @@ export function strengthOf(
   return {
     shafts,
     answer: (k, load) => {
-      const answers = known.get(load) ?? [];
-      known.set(load, answers);
-      answers[k] ??= solve(k, load);
-      return answers[k];
+      const structure = shafts[k];
+      if (!structure) throw new Error(`There is no shaft ${k}.`);
+      const answers = KNOWN.get(load) ?? new WeakMap<ShaftStructure, ShaftAnswer>();
+      KNOWN.set(load, answers);
+      const answer = answers.get(structure) ?? solve(structure, k, load);
+      answers.set(structure, answer);
+      return answer;
     },
   };
 }

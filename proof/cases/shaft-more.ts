@@ -1,0 +1,160 @@
+import type { ProofCase } from './case.ts';
+import { constructed, shigley } from './sources.ts';
+
+const PAGES = 'digilib.universitaspertamina.ac.id/ebook/Shigley’s Mechanical Engineering Design';
+
+const pressFit = (strength: string, factor: number): ProofCase => ({
+  method: 'shaft.pressFit',
+  id: `shaft-press-fit-${strength.replace(' ', '-')}`,
+  given: { tensile: strength, load: 'bending' },
+  expect: { factor: { value: factor, within: { abs: 0.05 } } },
+  source: { title: 'DIN 743-2', edition: '2000', at: 'table 1, H8/u8', how: 'memory' },
+  kind: 'table-spot',
+});
+
+/** Critical speeds, lives and joints of built-up shafts. */
+export const SHAFT_MORE_CASES: readonly ProofCase[] = [
+  {
+    method: 'shaft.criticalSpeed',
+    id: 'shaft-critical-7-5',
+    given: { masses: ['35 lb', '55 lb'], stiffnesses: [`${1 / 0.0002061} lbf/in`, `${1 / 0.0003534} lbf/in`] },
+    expect: { speed: { value: '120.4 rad/s', within: { rel: 0.002 } } },
+    source: shigley('read', '9th', 'Example 7-5, part (c)', PAGES),
+    kind: 'published-example',
+    note: 'The source takes g as 386 in/s²; the exact value of the two masses is 124.7 rad/s.',
+  },
+  {
+    method: 'shaft.criticalSpeed',
+    id: 'shaft-critical-7-5-with-shaft',
+    given: {
+      masses: ['35 lb', '55 lb', '1 kg'],
+      stiffnesses: [`${1 / 0.0002061} lbf/in`, `${1 / 0.0003534} lbf/in`, `${520.4 ** 2} N/m`],
+    },
+    expect: { speed: { value: '117.3 rad/s', within: { rel: 0.002 } } },
+    source: shigley('read', '9th', 'Example 7-5, part (d)', PAGES),
+    kind: 'published-example',
+    note: 'The shaft alone whirls at 520.4 rad/s in the source; it stands here as 1 kg that would do so.',
+  },
+  {
+    method: 'shaft.life',
+    id: 'shaft-life-6-2',
+    given: {
+      swings: ['55 ksi'],
+      means: ['0 ksi'],
+      turns: [77500],
+      endurance: '45 ksi',
+      tensile: '90 ksi',
+      yieldStrength: '50 ksi',
+    },
+    expect: { reserve: { value: 1, within: { rel: 0.04 } }, part: { value: 0.86, within: { abs: 0.005 } } },
+    source: shigley('memory', '9th', 'Example 6-2, part (c)'),
+    kind: 'published-example',
+    note: 'The source reads the part of the strength, 0.86, off figure 6-18; the fit gives 0.864.',
+  },
+  {
+    method: 'shaft.life',
+    id: 'shaft-life-stress-of-ten-thousand-turns-6-2',
+    given: {
+      swings: ['64.6 ksi'],
+      means: ['0 ksi'],
+      turns: [10000],
+      endurance: '45 ksi',
+      tensile: '90 ksi',
+      yieldStrength: '50 ksi',
+    },
+    expect: { reserve: { value: 1, within: { rel: 0.04 } } },
+    source: shigley('memory', '9th', 'Example 6-2, part (b)'),
+    kind: 'published-example',
+  },
+  {
+    method: 'shaft.life',
+    id: 'shaft-life-two-steps',
+    given: {
+      swings: ['55 ksi', '55 ksi', '40 ksi'],
+      means: ['0 ksi', '45 ksi', '0 ksi'],
+      turns: [1000, 100, 5000],
+      endurance: '45 ksi',
+      tensile: '90 ksi',
+      yieldStrength: '50 ksi',
+    },
+    // By hand: f 0.86334, k_1 12.6469, k_2 24.2938; lasting 79036, 12.323 and 1.7486e7; stress 110 ksi in the second step.
+    expect: { damage: { value: 8.1275, within: { rel: 0.001 } }, exponent: { value: 12.6469, within: { rel: 0.001 } } },
+    source: constructed('three steps: above the limit, the same on a mean of half the strength, below the limit'),
+    kind: 'constructed',
+  },
+  pressFit('400 MPa', 1.8),
+  pressFit('600 MPa', 2.2),
+  pressFit('900 MPa', 2.6),
+  pressFit('1200 MPa', 2.9),
+  {
+    method: 'joint.flankPressure',
+    id: 'joint-key-7-6',
+    given: { torque: '4200 lbf.in', diameter: '1.4375 in', teeth: 1, height: '0.1875 in', length: '1.34 in', share: 1 },
+    expect: {
+      pressure: { value: '23.21 ksi', within: { rel: 0.005 } },
+      push: { value: '5850 lbf', within: { rel: 0.002 } },
+    },
+    source: shigley('memory', '9th', 'Example 7-6'),
+    kind: 'published-example',
+    note: 'The source finds the length for 65 ksi over 2.8.',
+  },
+  {
+    method: 'joint.flankPressure',
+    id: 'joint-spline-8x52x60',
+    given: { torque: '636619.77 N.mm', diameter: '56 mm', teeth: 8, height: '4 mm', length: '109.3 mm', share: 1 },
+    expect: { pressure: { value: '6.5 MPa', within: { rel: 0.002 } } },
+    source: {
+      title: 'Design of Machine Elements (V. B. Bhandari)',
+      at: 'splined connection 8 x 52 x 60',
+      how: 'memory',
+    },
+    kind: 'published-example',
+    note: 'The source finds the length for 6.5 MPa, with all teeth sharing.',
+  },
+  {
+    method: 'joint.flankPressure',
+    id: 'joint-spline-sae-6b',
+    given: { torque: '208 lbf.in', diameter: '0.925 in', teeth: 6, height: '0.075 in', length: '1 in', share: 1 },
+    expect: { pressure: { value: '1000 psi', within: { rel: 0.004 } } },
+    source: {
+      title: 'SAE J499, straight splines, as restated by R. L. Mott',
+      at: 'table 11-4, six teeth, fit B',
+      how: 'memory',
+    },
+    kind: 'table-spot',
+  },
+  {
+    method: 'joint.weldTorsion',
+    id: 'joint-weld-hub-9-8',
+    given: { torque: '100 N.m', diameter: '80 mm', leg: '5 mm' },
+    expect: { shear: { value: '2.82 MPa', within: { rel: 0.005 } } },
+    source: shigley('read', '8th', 'Problem 9-8, solution', 'coursehero.com/file/6628619'),
+    kind: 'published-example',
+    note: 'Two such welds share 200 N·m for each kilonewton in the source.',
+  },
+  {
+    method: 'joint.spigotPressure',
+    id: 'joint-spigot-square',
+    given: { bending: '100 N.m', shear: '9 kN', diameter: '30 mm', length: '30 mm' },
+    expect: { pressure: { value: '32.222 MPa', within: { rel: 1e-4 } } },
+    source: constructed('6 · 100 / (0.03 · 0.03²) + 9000 / 0.03²'),
+    kind: 'constructed',
+  },
+  {
+    method: 'joint.locatingPlay',
+    id: 'joint-locating-play-30-to-50',
+    given: { diameter: '38.73 mm' },
+    expect: { play: { value: '0.041 mm', within: { abs: '0.001 mm' } } },
+    source: { title: 'ISO 286-1', at: 'table 1, IT6 16 µm and IT7 25 µm over 30 up to 50 mm', how: 'memory' },
+    kind: 'table-spot',
+    note: 'At the geometric mean of the range, for which the standard works it out.',
+  },
+  {
+    method: 'joint.locatingPlay',
+    id: 'joint-locating-play-18-to-30',
+    given: { diameter: '23.24 mm' },
+    expect: { play: { value: '0.034 mm', within: { abs: '0.001 mm' } } },
+    source: { title: 'ISO 286-1', at: 'table 1, IT6 13 µm and IT7 21 µm over 18 up to 30 mm', how: 'memory' },
+    kind: 'table-spot',
+  },
+];
