@@ -267,7 +267,7 @@ describe('one HTML file from the disk, with the network cut', () => {
     const page = await open(context);
     await beginDemo(page);
     await page.getByRole('button', { name: 'Build', exact: true }).click();
-    const newer = packArchive({ build: '{"format": 99}', history: '', log: '', pictures: new Map() });
+    const newer = packArchive({ build: '{"format": 99}', history: '', log: '', runOut: '', pictures: new Map() });
     for (const [name, bytes, says] of [
       ['notes.zip', new TextEncoder().encode('not a zip'), 'no whole saved file of a build'],
       ['newer.zip', newer, '/format'],

@@ -158,7 +158,7 @@ export function createKeeper(place: () => Promise<KeptBuilds> = findPlace): Keep
     shelf: () => orSay(shelf),
     open: (id) => orSay(async () => opened(id).then(shelf)),
     leave: () => orSay(async () => leave().then(shelf)),
-    create: (text) => orSay(() => keepNew({ build: text, history: '', log: '', pictures: new Map() })),
+    create: (text) => orSay(() => keepNew({ build: text, history: '', log: '', runOut: '', pictures: new Map() })),
     load: (bytes) =>
       orSay(async () => {
         const read = readArchive(bytes, validateText);
