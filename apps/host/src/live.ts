@@ -59,7 +59,7 @@ export function follow(
   };
   const tellBuild = async (by: string | null): Promise<void> =>
     hub.broadcast({ event: 'build', data: buildEvent(await state(), by) });
-  const tellRunOut = (): void => hub.broadcast({ event: 'run-out', data: {} });
+  const tellRunOut = (): void => hub.broadcast({ event: 'runOut', data: {} });
   const stop = store.watch((change) => {
     const told = async (): Promise<void> => {
       if (change.build) await tellBuild(null);

@@ -26,13 +26,13 @@ const kept = async (): Promise<string> => JSON.parse((await ask(host.url, '/api/
 
 it('entries are on the disk when they are acknowledged, each once, and every page is told', async () => {
   const events = await listenTo(host.url);
-  await events.next('run-out');
+  await events.next('runOut');
   for (let i = 0; i < 2; i += 1)
     expect(await send(host.url, '/api/run-out', { entries: [part('phone.1', 'A')] })).toEqual({
       status: 200,
       json: { acknowledged: ['phone.1'], refused: [] },
     });
-  await events.next('run-out');
+  await events.next('runOut');
   expect(readFileSync(file(), 'utf8').trimEnd().split('\n')).toHaveLength(1);
   expect(await kept()).toBe(readFileSync(file(), 'utf8'));
   events.close();
@@ -43,15 +43,15 @@ it('a wrong entry is told with its place, and the others are kept', async () => 
   const { status, json } = await send(host.url, '/api/run-out', { entries });
   expect(status).toBe(200);
   expect(json.acknowledged).toEqual(['phone.2']);
-  expect(json.refused).toMatchObject([{ address: '/0/body/seats/a', read: 'twenty' }]);
+  expect(json.refused).toMatchObject([{ address: '/0/body/seats/a', read: '"twenty"' }]);
   expect((await send(host.url, '/api/run-out', {})).status).toBe(400);
 });
 
 it('pages are told of what another program adds to the file', async () => {
   const events = await listenTo(host.url);
-  await events.next('run-out');
+  await events.next('runOut');
   appendFileSync(file(), `${JSON.stringify(part('desk.1', 'C'))}\n`);
-  await events.next('run-out');
+  await events.next('runOut');
   expect(await kept()).toContain('desk.1');
   events.close();
 });
