@@ -182,8 +182,9 @@ export function createDocument(
   /** Shows what is open; false when there is nothing to read. */
   const open = async (): Promise<boolean> => {
     const saved = await host.read();
-    if (!saved) return false;
-    setSync(sync.startSync(saved));
+    const shown = saved ?? (await host.lastSeen());
+    if (!shown) return false;
+    setSync(saved ? sync.startSync(shown) : sync.disconnected(sync.startSync(shown)));
     await replay();
     return true;
   };

@@ -8,6 +8,7 @@ import type { EditRequest, Form, Structure, StructureEdit } from '@oddwheel/buil
 import type { Fault } from '@oddwheel/build/fault';
 import type { Measured, Readings } from '@oddwheel/build/measure/types';
 import type { Explanation, Field, TypedEdit } from '@oddwheel/build/session-types';
+import type { TrueSheet } from '@oddwheel/build/true/sheet-types';
 import type { AssessmentChange } from './changes.ts';
 import type { LayoutApi } from './layout-api.ts';
 import type { ShaftApi } from './shaft-api.ts';
@@ -80,4 +81,6 @@ export interface ModelApi extends LayoutApi, ShaftApi {
   readonly explain: (findingId: string, caseId: string | null) => Explanation | null;
   /** Curves of pull, road load, engine speed and speeding up, for drawing. */
   readonly roadCurves: () => Known<RoadCurves>;
+  /** What a record of run-out says of each part, and what comes next; no build need be open. */
+  readonly runOutSheet: (text: string) => TrueSheet;
 }

@@ -13,6 +13,7 @@ import { runMeasure } from '@oddwheel/build/measure/run';
 import { BUILD_SCHEMA, valueAt } from '@oddwheel/build/schema/describe';
 import { applyEdit, explainFinding, moveHere, openSession, rangePass, roadCurvesOf } from '@oddwheel/build/session';
 import type { Field, Session } from '@oddwheel/build/session-types';
+import { trueSheet } from '@oddwheel/build/true/sheet';
 import { type AssessmentChange, assessmentChange } from './changes.ts';
 import { createLayoutModel } from './layout-model.ts';
 import type { ModelApi, Outcome, Part, Replayed } from './model-api.ts';
@@ -116,6 +117,7 @@ export function createModel(): ModelApi {
     ...createShaftModel(current),
     explain: (findingId, caseId) => explainFinding(current(), findingId, caseId ?? undefined),
     roadCurves: () => roadCurvesOf(current()),
+    runOutSheet: trueSheet,
   };
 }
 
