@@ -84,11 +84,11 @@ export function withValue(draft: Draft, typed: string): Draft {
   return { ...draft, values: draft.values.map((value, k) => (k === draft.at ? typed : value)) };
 }
 
-/** The mark after this one that has no value yet, or the next one; the last again at the end. */
+/** The next mark round the part that has no value yet; the same one when all have. */
 export function advanced(draft: Draft): Draft {
-  const end = draft.marks === 0 ? 1 : draft.marks;
-  const next = draft.values.findIndex((value, k) => k > draft.at && value.trim() === '');
-  return { ...draft, at: next < 0 ? Math.min(draft.at + 1, end) : next };
+  const count = draft.marks === 0 ? 2 : draft.marks;
+  const rest = Array.from({ length: count }, (_, k) => (draft.at + 1 + k) % count);
+  return { ...draft, at: rest.find((k) => (draft.values[k] ?? '').trim() === '') ?? draft.at };
 }
 
 /** What the keys of the keypad do to a typed value. */
