@@ -1,8 +1,8 @@
 import { clockText } from './clock.ts';
 import { madeOut, type SetMadeOut } from './section.ts';
 import type { DrawnSet } from './sheet-types.ts';
+import { dialText, withSpread } from './spread.ts';
 import type { Kept, TrueSet } from './types.ts';
-import { lengthWords } from './words.ts';
 
 /** A set of readings as it is drawn; undefined for highest and lowest alone, and for readings that make no section. */
 export function drawnSet(kept: Kept<TrueSet>, unit: string): DrawnSet | undefined {
@@ -32,7 +32,7 @@ const turn = (angle: number): number => (angle < 0 ? angle + 2 * Math.PI : angle
 
 function numbersOf({ form, section, lobes, face }: SetMadeOut, unit: string): DrawnSet['numbers'] {
   if (!form) return [];
-  const text = (value: number) => lengthWords(value, unit);
+  const text = (value: number) => `${dialText(value, unit)}\u2009${unit}`;
   const off = Math.hypot(section.offset.x, section.offset.y);
   const seen = lobes?.find(({ order }) => order === 2);
   const oval = lobes
@@ -46,14 +46,14 @@ function numbersOf({ form, section, lobes, face }: SetMadeOut, unit: string): Dr
       ? {
           name: 'Offset',
           means: `centre off the axis it turned on; makes ${text(2 * off)} of the TIR`,
-          value: `${text(off)} ± ${text(2 * section.spread)}`,
+          value: withSpread(off, 2 * section.spread, unit),
         }
       : { name: 'Out of square', means: 'once a turn, across the face', value: text(2 * off) },
     oval
       ? {
           name: 'Oval',
           means: `longest across ${clockText(oval.high)} and ${clockText(oval.high + Math.PI)}`,
-          value: `${text(2 * oval.amplitude)} ± ${text(4 * oval.spread)}`,
+          value: withSpread(2 * oval.amplitude, 4 * oval.spread, unit),
         }
       : {
           name: 'Oval',

@@ -9,9 +9,10 @@ import { type PartView, partView } from './part-view.ts';
 import { readTrue, type TrueRecord } from './record.ts';
 import { lengthOf, madeOut } from './section.ts';
 import type { EntrySheet, PartSheet, RoundSheet, StationSheet, TrueSheet } from './sheet-types.ts';
+import { dialText, withSpread } from './spread.ts';
 import type { Kept, TruePart, TrueRound, TrueSet } from './types.ts';
 import { otherWays } from './ways.ts';
-import { budgetWords, diagnosisWords, lengthWords, refusedUse, runoutWords } from './words.ts';
+import { budgetWords, diagnosisWords, lengthWords, refusedUse } from './words.ts';
 
 const SAME_STATION = 0.5e-3;
 
@@ -72,7 +73,8 @@ function stationSheet(runout: RunoutAt, part: TruePart, unit: string): StationSh
   const is = (text: string) => near(lengthOf(text), station);
   const role = is(part.seats.a) || is(part.seats.b) ? 'seat' : is(part.goal.station) ? 'goal' : 'other';
   const name = formatQuantity(station, 'length', 'mm', { digits: 4 });
-  return { station, name, role, tir, spread, high, offset, words: runoutWords(runout, unit) };
+  const words = `At ${name}: TIR ${withSpread(tir, 4 * spread, unit)}, high spot at ${clockText(high)} (offset ${dialText(tir / 2, unit)}\u2009${unit}).`;
+  return { station, name, role, tir, spread, high, offset, words };
 }
 
 /** The history at the station that matters, with what was done in between. */
