@@ -60,7 +60,7 @@ function onDisk(): readonly Line[] {
 }
 
 async function newPart(page: Page): Promise<void> {
-  await page.getByRole('button', { name: 'Shaft A', exact: true }).tap();
+  await page.locator('.part-form').getByRole('button', { name: 'Shaft A', exact: true }).tap();
   await page.getByText('Weld: asked before the first arc').tap();
   await page.getByLabel('Beads').selectOption('correct');
   for (const [label, value] of [
@@ -69,7 +69,7 @@ async function newPart(page: Page): Promise<void> {
     ['Hardness', 'none'],
     ['Coating', 'none'],
   ] as const)
-    await page.getByLabel(label, { exact: true }).fill(value);
+    await page.locator('.part-form').getByLabel(label, { exact: true }).fill(value);
   await page.getByRole('button', { name: 'Put it on the bench' }).tap();
   await page.getByRole('heading', { name: 'Shaft A' }).waitFor();
 }

@@ -85,7 +85,7 @@ describe('the sheet of a part', () => {
   it('tells an oval section from an offset, and what a V-block hides', () => {
     const oval = sheetOf([PART, { ...set('0 mm', 0), readings: dial(2, 0, 8) }]);
     expect(oval.drawn?.numbers[2]).toMatchObject({ value: expect.stringMatching(/^8\.\d ± 0\.\d\sthou/u) });
-    const hidden = sheetOf([PART, set('0 mm', 4, 0, { setup: 'V-blocks', vAngle: '90 deg' })]);
+    const hidden = sheetOf([PART, set('0 mm', 4, 0, { setup: 'V-blocks', vAngle: '60 deg' })]);
     expect(hidden.drawn?.doubts.join(' ')).toMatch(/This V hides forms of/);
   });
 
