@@ -33,14 +33,8 @@ export function AxisLine({ sheet }: { sheet: PartSheet }): JSX.Element | null {
         <path d={line} className="rounds-line" />
         {kink !== undefined && kink > first.station && kink < end.station && (
           <>
-            <line
-              x1={across(kink)}
-              x2={across(kink)}
-              y1={MIDDLE - ROOM - 12}
-              y2={MIDDLE + ROOM}
-              className="expected-line"
-            />
-            <text x={across(kink)} y={MIDDLE - ROOM - 16} className="plot-mark" textAnchor="middle">
+            <line x1={across(kink)} x2={across(kink)} y1={MIDDLE - ROOM} y2={MIDDLE + ROOM} className="expected-line" />
+            <text x={across(kink) + 5} y={MIDDLE + ROOM} className="plot-mark">
               kink
             </text>
           </>
@@ -59,7 +53,7 @@ export function AxisLine({ sheet }: { sheet: PartSheet }): JSX.Element | null {
                 x={across(station)}
                 y={y(along(offset)) - 8}
                 className="plot-bold halo"
-                textAnchor={k === stations.length - 1 ? 'end' : 'middle'}
+                textAnchor={k === 0 ? 'start' : k === stations.length - 1 ? 'end' : 'middle'}
               >
                 TIR {lengthWords(tir, unit)}
               </text>

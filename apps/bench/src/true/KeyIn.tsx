@@ -25,10 +25,11 @@ export function KeyIn({ part, draft, first, onDraft, onAdd }: Props): JSX.Elemen
   const [faults, setFaults] = useState<readonly Fault[]>([]);
   const input = useRef<HTMLInputElement>(null);
   const section = useRef<HTMLElement>(null);
-  useEffect(() => {
+  const toReadings = (): void => {
     section.current?.scrollIntoView();
     input.current?.focus({ preventScroll: true });
-  }, []);
+  };
+  useEffect(toReadings, []);
 
   const ends = draft.marks === 0;
   const filled = draft.values.slice(0, ends ? 2 : draft.marks).filter((typed) => dialOf(typed) !== undefined).length;
@@ -84,11 +85,9 @@ export function KeyIn({ part, draft, first, onDraft, onAdd }: Props): JSX.Elemen
         <h2 id="keying-heading">
           {part.name ?? part.part}, {draft.face.trim() === '' ? 'at' : 'face at'} {draft.station || '…'}
         </h2>
-        <button type="button" className="link" onClick={() => onDraft(null)}>
-          Leave this set
-        </button>
+        <LeaveSet count={filled} onLeave={() => onDraft(null)} />
       </div>
-      <SetUp part={part} draft={draft} faults={faults} open={first} onDraft={onDraft} />
+      <SetUp part={part} draft={draft} faults={faults} open={first} onDraft={onDraft} onDone={toReadings} />
       {draft.marks === MARKS || ends ? (
         <ClockRing draft={draft} onMark={onMark}>
           {middle}
@@ -126,6 +125,21 @@ export function KeyIn({ part, draft, first, onDraft, onAdd }: Props): JSX.Elemen
         <PasteReadings onTake={(readings) => void read(readings)} />
       </div>
     </section>
+  );
+}
+
+/** Leaves the set; with readings in it, after asking once. */
+function LeaveSet({ count, onLeave }: { count: number; onLeave: () => void }): JSX.Element {
+  const [asked, setAsked] = useState(false);
+  return (
+    <button
+      type="button"
+      className="link"
+      onBlur={() => setAsked(false)}
+      onClick={count === 0 || asked ? onLeave : () => setAsked(true)}
+    >
+      {asked ? `Throw ${count} away: sure?` : 'Leave this set'}
+    </button>
   );
 }
 

@@ -63,7 +63,7 @@ export function PartForm({ part, taken, shafts, onAdd, onDone }: Props): JSX.Ele
             <button
               key={shaft.name}
               type="button"
-              className="choice"
+              className="true-choice"
               aria-pressed={form.name === shaft.name}
               onClick={() => setForm(formOf(shaft))}
             >
@@ -95,6 +95,7 @@ export function PartForm({ part, taken, shafts, onAdd, onDone }: Props): JSX.Ele
         <summary>Weld: asked before the first arc</summary>
         <div className="fields">
           <Field
+            wide
             label="Beads"
             value={form.weldMode}
             onChange={set('weldMode')}

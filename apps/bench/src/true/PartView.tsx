@@ -134,11 +134,11 @@ export function PartView(props: Props): JSX.Element {
           <p className="lead">Three stations or more tell bent from offset and tilted.</p>
           <div className="choice-row">
             {[...new Set([part.seats.a, part.seats.b, part.goal.station])].map((station) => (
-              <button key={station} type="button" className="choice" onClick={() => onMeasure(station)}>
+              <button key={station} type="button" className="true-choice" onClick={() => onMeasure(station)}>
                 {station}
               </button>
             ))}
-            <button type="button" className="choice" onClick={() => onMeasure('')}>
+            <button type="button" className="true-choice" onClick={() => onMeasure('')}>
               another station
             </button>
           </div>

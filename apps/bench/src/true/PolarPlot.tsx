@@ -20,7 +20,7 @@ export function PolarPlot({ set }: { set: DrawnSet }): JSX.Element {
   const said = `Polar plot: high spot at ${clockText(set.high)}; ${set.numbers.map(({ name, value }) => `${name} ${value}`).join(', ')}`;
   return (
     <figure className="polar">
-      <svg viewBox="-172 -160 344 320" role="img" aria-label={said}>
+      <svg viewBox="-190 -162 380 344" role="img" aria-label={said}>
         {Array.from({ length: 12 }, (_, k) => {
           const [from, to] = [polar(34, (k * Math.PI) / 6), polar(MEAN + ROOM, (k * Math.PI) / 6)];
           return (
@@ -38,24 +38,31 @@ export function PolarPlot({ set }: { set: DrawnSet }): JSX.Element {
         <line x2={centre.x} y2={centre.y} className="offset-line" />
         <circle cx={centre.x} cy={centre.y} r="3.4" className="mark-dot" />
         <path d={spokeTo(set.high)} className="high-line" />
-        <text x="-8" y="18" className="plot-note" textAnchor="end">
+        <text x={right ? -8 : 8} y="18" className="plot-note halo" textAnchor={right ? 'end' : 'start'}>
           spin axis
         </text>
         <text
           x={centre.x + (right ? 8 : -8)}
           y={centre.y - 8}
-          className="plot-mark"
+          className="plot-mark halo"
           textAnchor={right ? 'start' : 'end'}
         >
           part’s centre
         </text>
-        <text x={high.x} y={high.y + (high.y < 0 ? -4 : 14)} className="plot-bold" textAnchor={anchor(high.x)}>
-          high spot {clockText(set.high)}
+        <text
+          y={high.y + (Math.abs(high.x) < 40 && high.y < 0 ? -20 : 0)}
+          className="plot-bold"
+          textAnchor={anchor(high.x)}
+        >
+          <tspan x={high.x}>high spot</tspan>
+          <tspan x={high.x} dy="15">
+            {clockText(set.high)}
+          </tspan>
         </text>
-        <text x="-168" y="150" className="plot-note">
+        <text x="-186" y="176" className="plot-note">
           outer ring +{ring} {set.unit}, chain line mean
         </text>
-        {([12, 3, 6, 9] as const).map((hour) => {
+        {HOURS.filter((hour) => apart(set.high, (hour * Math.PI) / 6) > 0.4).map((hour) => {
           const { x, y } = polar(MEAN + ROOM + 20, (hour * Math.PI) / 6);
           return (
             <text key={hour} x={x} y={y + 5} className="plot-hour" textAnchor="middle">
@@ -73,7 +80,9 @@ export function PolarPlot({ set }: { set: DrawnSet }): JSX.Element {
   );
 }
 
-const anchor = (x: number): 'start' | 'middle' | 'end' => (Math.abs(x) < 40 ? 'middle' : x > 0 ? 'end' : 'start');
+const anchor = (x: number): 'start' | 'middle' | 'end' => (Math.abs(x) < 40 ? 'middle' : x > 0 ? 'start' : 'end');
+const HOURS = [12, 3, 6, 9];
+const apart = (a: number, b: number): number => Math.abs(Math.atan2(Math.sin(a - b), Math.cos(a - b)));
 
 function spokeTo(angle: number): string {
   const [from, to] = [polar(MEAN + ROOM - 10, angle), polar(MEAN + ROOM + 6, angle)];

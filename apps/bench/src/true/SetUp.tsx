@@ -10,6 +10,8 @@ interface Props {
   readonly faults: readonly Fault[];
   readonly open: boolean;
   readonly onDraft: (draft: Draft) => void;
+  /** The set-up is folded; the readings come next. */
+  readonly onDone: () => void;
 }
 
 const SIGNS = [
@@ -18,8 +20,12 @@ const SIGNS = [
 ] as const;
 
 /** What a set is about: where, held how, with which dial. Folded once it is known from the set before. */
-export function SetUp({ part, draft, faults, open: first, onDraft }: Props): JSX.Element {
+export function SetUp({ part, draft, faults, open: first, onDraft, onDone }: Props): JSX.Element {
   const [open, setOpen] = useState(first);
+  const done = (): void => {
+    setOpen(false);
+    onDone();
+  };
   const [warm, setWarm] = useState(draft.near !== '' || draft.far !== '');
   const wrong = (address: string): string | undefined => {
     const fault = faults.find((one) => one.address === address);
@@ -44,7 +50,7 @@ export function SetUp({ part, draft, faults, open: first, onDraft }: Props): JSX
           <button
             key={station}
             type="button"
-            className="choice"
+            className="true-choice"
             aria-pressed={draft.station === station}
             onClick={() => onDraft({ ...draft, station })}
           >
@@ -76,6 +82,7 @@ export function SetUp({ part, draft, faults, open: first, onDraft }: Props): JSX
           />
         )}
         <Field
+          wide
           label="Readings"
           value={draft.marks === 0 ? 'ends' : 'marks'}
           onChange={(value) => onDraft(withMarks(draft, value === 'ends' ? 0 : marksWrong ? 12 : number))}
@@ -120,6 +127,7 @@ export function SetUp({ part, draft, faults, open: first, onDraft }: Props): JSX
         />
         <Field label="Smallest step of the dial" value={draft.step} onChange={set('step')} wrong={wrong('/step')} />
         <Field
+          wide
           label="The dial"
           value={draft.sign}
           onChange={(sign) => onDraft({ ...draft, sign: sign as TrueSet['sign'] })}
@@ -175,6 +183,9 @@ export function SetUp({ part, draft, faults, open: first, onDraft }: Props): JSX
           <Field label="Temperature opposite" value={draft.far} onChange={set('far')} wrong={wrong('/warm/far')} />
         </div>
       )}
+      <button type="button" className="button main set-up-done" onClick={done}>
+        Set up: key the readings in
+      </button>
     </details>
   );
 }
