@@ -51,8 +51,11 @@ import { spigotPressure } from './joint/spigot-pressure.ts';
 import { weldTorsion } from './joint/weld-torsion.ts';
 import type { Method } from './method/method.ts';
 import { mountStiffnessByWeight } from './mount/stiffness-by-weight.ts';
+import { ratioForSpeed } from './ratio/for-speed.ts';
 import { ratioFromTurns } from './ratio/from-turns.ts';
+import { ratioNearestTrain } from './ratio/nearest-train.ts';
 import { ratioOverall } from './ratio/overall.ts';
+import { ratioPairWear } from './ratio/pair-wear.ts';
 import { ratioStage } from './ratio/stage.ts';
 import { ratioTrainPower } from './ratio/train-power.ts';
 import { RESERVES } from './reserve/reserve.ts';
@@ -204,8 +207,11 @@ export const METHODS: readonly Method[] = [
   massFactor,
   massFromScales,
   mountStiffnessByWeight,
+  ratioForSpeed,
   ratioFromTurns,
+  ratioNearestTrain,
   ratioOverall,
+  ratioPairWear,
   ratioStage,
   ratioTrainPower,
   roadLoad,
