@@ -144,20 +144,6 @@ export function readings(part: Part, random: () => number, count = 12): number[]
   });
 }
 
-/** Swing of the dial that a perfect gauge would show: eccentricity and ovality, no noise. */
-export function trueSwing({ centre, habits }: Part): number {
-  let low = Number.POSITIVE_INFINITY;
-  let high = Number.NEGATIVE_INFINITY;
-  for (let k = 0; k < 360; k += 1) {
-    const angle = (k * Math.PI) / 180;
-    const r =
-      centre.x * Math.cos(angle) + centre.y * Math.sin(angle) + habits.oval * Math.cos(2 * (angle - habits.ovalAt));
-    low = Math.min(low, r);
-    high = Math.max(high, r);
-  }
-  return high - low;
-}
-
 /** Beads that a welder can lay: every five degrees, every millimetre. */
 export function* allowedBeads(): Generator<Bead> {
   for (let degrees = 0; degrees < 360; degrees += 5)
