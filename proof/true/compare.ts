@@ -1,189 +1,156 @@
-/** Plays the same parts by two rules of the shop, by Oddwheel's advice and by someone who is told the hidden answer. */
-import { priorOf } from '@oddwheel/build/true/prior';
-import { beginAdvice, learn } from '@oddwheel/mechanics/runout/advice-state';
+/**
+ * Plays the parts of the simulator by four hands: the same bead each time, a slightly larger one each time, Oddwheel's advice, and one
+ * who is told the hidden habits. A part is in when its eccentricity makes a TIR of 3 thou or less; twelve rounds are allowed.
+ */
+
+import { type AdviceState, beginAdvice, learn } from '@oddwheel/mechanics/runout/advice-state';
 import { advise } from '@oddwheel/mechanics/runout/advise';
-import type { BeadPart, Offset, StopReason } from '@oddwheel/mechanics/runout/adviser-types';
-import { offsetShare } from '@oddwheel/mechanics/runout/form-share';
-import { type SectionForm, sectionForm } from '@oddwheel/mechanics/runout/readings';
-import { angleOf, nearestOwed, oracleBead, oraclePiece, owedAfter, type Piece, STRETCH, STRETCHES } from './joint.ts';
+import type { BeadPart, Offset } from '@oddwheel/mechanics/runout/adviser-types';
+import { sectionForm } from '@oddwheel/mechanics/runout/readings';
 import {
   type Bead,
-  largerEachTime,
   LONGEST,
+  largerEachTime,
   newPart,
+  oracle,
   type Part,
   readings,
   SHORTEST,
   type Spread,
   sameEachTime,
   seeded,
-  trueSwing,
+  tirOf,
   weld,
 } from './simulator.ts';
 
-export type Mode = 'correct' | 'weld-up';
-
-/** TIR that is good enough, thou, and the rounds that may be spent. */
-export const GOAL = 3;
-export const ROUNDS = 12;
-
-/** How one part ended. */
-export interface Played {
-  /** The dial of a perfect gauge swings no more than the goal, and all of the owed weld is in. */
-  readonly good: boolean;
-  /** Beads laid. */
-  readonly rounds: number;
-  readonly because?: StopReason;
-}
-
-interface Moment {
-  readonly part: Part;
-  readonly values: readonly number[];
-  readonly owed: readonly number[];
-  readonly round: number;
-}
-type Step = Piece | { readonly stop: StopReason | 'told' };
-/** One way of working: what comes next. A new one is made for each part. */
-export type Way = () => (moment: Moment) => Step;
-
-/** Lays beads as a way of working says until it stops or the rounds are spent. */
-export function play(seed: number, spread: Spread, mode: Mode, way: Way, scatter = true): Played {
-  const random = seeded(seed * 7919 + 13);
-  const begun = newPart(seed, spread);
-  let part = scatter ? begun : { ...begun, habits: { ...begun.habits, scatter: 0 } };
-  let owed: readonly number[] = mode === 'weld-up' ? Array.from({ length: STRETCHES }, () => STRETCH) : [];
-  const next = way();
-  for (let round = 0; ; round++) {
-    const values = readings(part, random);
-    const whole = owed.every((left) => left <= 0);
-    const step = round < ROUNDS ? next({ part, values, owed, round }) : { stop: 'spent' as const };
-    if ('stop' in step) {
-      const good = whole && trueSwing(part) <= GOAL;
-      return step.stop === 'told' ? { good, rounds: round } : { good, rounds: round, because: step.stop };
-    }
-    part = weld(part, step, random);
-    owed = owedAfter(owed, step);
-  }
-}
-
-/** A rule of the shop; of a joint that owes weld it lays the whole stretch nearest to its place, and goes by its lengths after that. */
-export const byRule =
-  (rule: (values: readonly number[], round: number) => Bead): Way =>
-  () =>
-  ({ values, owed, round }) => {
-    const bead = rule(values, round - (owed.length > 0 ? Math.min(round, STRETCHES) : 0));
-    const stretch = nearestOwed(owed, bead.at);
-    const left = owed[stretch];
-    if (left !== undefined) return { at: angleOf(stretch), length: left, stretch };
-    return Math.max(...values) - Math.min(...values) <= GOAL ? { stop: 'good' } : bead;
-  };
-
-export const SAME: Way = byRule(sameEachTime(8));
-export const LARGER: Way = byRule(largerEachTime(4, 2));
-
-/** Told the habits and the true centre; tries every bead that can be laid, without scatter. */
-export const ORACLE: Way =
-  () =>
-  ({ part, owed, round }) => {
-    if (owed.some((left) => left > 0)) return oraclePiece(part, owed, ROUNDS - round);
-    return trueSwing(part) <= GOAL ? { stop: 'told' } : (oracleBead(part) ?? { stop: 'told' });
-  };
-
 const THOU = 25.4e-6;
 const MM = 1e-3;
-/** Smallest step of the dial, thou. */
-const STEP = 0.5;
+/** TIR that is good enough, thou, and rounds that are allowed. */
+const GOAL = 3;
+const ROUNDS = 12;
 
-const formOf = (values: readonly number[]): SectionForm =>
+/** How one part ended. */
+interface Played {
+  readonly within: boolean;
+  /** Beads laid. */
+  readonly rounds: number;
+  /** It was given up, or left as it is, before the rounds were spent and outside the goal. */
+  readonly stopped: boolean;
+}
+
+type Hand = (part: Part, random: () => number) => Played;
+
+/** What the dial says of the section by the analysis that the page uses. */
+const formOf = (values: readonly number[]) =>
   sectionForm(
     values.map((value, k) => ({ angle: (2 * Math.PI * k) / values.length, value: value * THOU })),
-    STEP * THOU,
+    0.5 * THOU,
   );
 
-function beadPart(form: SectionForm, owed: readonly number[]): BeadPart {
-  return {
-    mode: owed.length > 0 ? 'weld-up' : 'correct',
-    measured: form.offset,
-    readingSpread: form.offsetSpread,
-    goal: offsetShare(GOAL * THOU, form.harmonics),
-    lies: 'beyond',
-    beads: { smallest: SHORTEST * MM, largest: LONGEST * MM, step: MM, places: 24 },
-    // As the record of a build gives it for a joint 20 mm beyond a seat and a section 100 mm further out.
-    prior: priorOf({ a: 0, b: 0.2, weld: 0.22, watched: 0.32 }),
-    rounds: ROUNDS,
-    owed: owed.map((length, k) => ({ clock: angleOf(k), length: length * MM })),
+/** A rule that lays the bead it says until the dial shows the goal. */
+const byRule =
+  (rule: (values: readonly number[], round: number) => Bead): Hand =>
+  (start, random) => {
+    let part = start;
+    for (let round = 0; round < ROUNDS; round += 1) {
+      const values = readings(part, random);
+      const { offset } = formOf(values);
+      if (2 * Math.hypot(offset.x, offset.y) <= GOAL * THOU) return ended(part, round);
+      part = weld(part, rule(values, round), random);
+    }
+    return ended(part, ROUNDS);
   };
-}
 
-/** Oddwheel's advice: it sees the dial and nothing else. */
-export const ADVICE: Way = () => {
-  let state: ReturnType<typeof beginAdvice> | undefined;
-  let laid: { clock: number; length: number; segment?: number } | undefined;
-  let before: Offset | undefined;
-  return ({ values, owed }) => {
-    const form = formOf(values);
-    if (!state) state = beginAdvice(beadPart(form, owed));
-    else if (laid && before) state = learn(state, laid, before, form.offset);
-    const advice = advise(state);
-    if (advice.do === 'wait') throw new Error('Every reading was a cold one; nothing is to be waited for.');
-    if (advice.do === 'stop') return { stop: advice.because };
-    laid = advice.bead;
-    before = form.offset;
-    const { clock, length, segment } = advice.bead;
-    return { at: clock, length: length / MM, ...(segment === undefined ? {} : { stretch: segment }) };
-  };
+const ended = (part: Part, rounds: number): Played => {
+  const within = tirOf(part.centre) <= GOAL;
+  return { within, rounds, stopped: !within && rounds < ROUNDS };
 };
 
-/** How all parts went. */
-export interface Tally {
-  readonly parts: number;
-  /** Part of them that came to the goal, 0..1. */
-  readonly good: number;
-  /** Beads in the middle of those that came to the goal. */
-  readonly median: number;
-}
+/** One who knows the habits, and leaves off when no bead makes it better. */
+const told: Hand = (start, random) => {
+  let part = start;
+  for (let round = 0; round < ROUNDS; round += 1) {
+    if (tirOf(part.centre) <= GOAL) return ended(part, round);
+    const bead = oracle(part);
+    if (bead === null) return ended(part, round);
+    part = weld(part, bead, random);
+  }
+  return ended(part, ROUNDS);
+};
 
-export function tally(played: readonly Played[]): Tally {
-  const rounds = played
-    .filter(({ good }) => good)
-    .map((one) => one.rounds)
-    .sort((a, b) => a - b);
-  return {
-    parts: played.length,
-    good: rounds.length / played.length,
-    median: rounds[Math.floor((rounds.length - 1) / 2)] ?? Number.NaN,
+/** @param pull middle of what is guessed of the pull before the first bead, thou for each mm */
+const advised =
+  (pull: number): Hand =>
+  (start, random) => {
+    let part = start;
+    const measure = (): { readonly offset: Offset; readonly spread: number } => {
+      const { offset, offsetSpread } = formOf(readings(part, random));
+      return { offset, spread: offsetSpread };
+    };
+    const first = measure();
+    const asked: BeadPart = {
+      mode: 'correct',
+      measured: first.offset,
+      readingSpread: first.spread,
+      goal: GOAL * THOU,
+      lies: 'beyond',
+      beads: { smallest: SHORTEST * MM, largest: LONGEST * MM, step: MM, places: 72 },
+      prior: {
+        pull: (pull * THOU) / MM,
+        pullFactor: 3,
+        lag: Math.PI / 12,
+        scatter: 0.18,
+        relaxation: { mean: 0.1, spread: 0.07 },
+      },
+      rounds: ROUNDS,
+      owed: [],
+    };
+    let state: AdviceState = beginAdvice(asked);
+    for (let round = 0; round < ROUNDS; round += 1) {
+      const advice = advise(state);
+      if (advice.do !== 'bead') return ended(part, round);
+      const { bead } = advice;
+      const before = state.now;
+      part = weld(part, { at: bead.clock, length: bead.length / MM }, random);
+      state = learn(state, bead, before, measure().offset);
+    }
+    return ended(part, ROUNDS);
   };
+
+/**
+ * The hands that are compared. Advice begins from the guess that the page begins from, a fifth of the simulator’s middling pull; `well guessed`
+ * begins from that middle.
+ */
+export const HANDS = {
+  same: byRule(sameEachTime(8)),
+  larger: byRule(largerEachTime(4, 2)),
+  advice: advised(0.005 / (THOU / MM)),
+  'advice, well guessed': advised(0.9),
+  told,
+} as const satisfies Record<string, Hand>;
+
+interface Rate {
+  /** Part of all that came within the goal. */
+  readonly within: number;
+  /** Middle of the rounds of those. */
+  readonly median: number;
+  /** Middle of the rounds after which the others were given up; NaN when none was. */
+  readonly givenUp: number;
+  readonly played: readonly Played[];
 }
 
-/** One way over parts with these seeds. */
-export function playAll(
-  seeds: readonly number[],
-  spread: Spread,
-  mode: Mode,
-  way: Way,
-  scatter = true,
-): readonly Played[] {
-  return seeds.map((seed) => play(seed, spread, mode, way, scatter));
-}
+const median = (values: readonly number[]): number =>
+  values.length === 0 ? Number.NaN : ([...values].sort((a, b) => a - b)[Math.floor(values.length / 2)] ?? Number.NaN);
 
-/** Of the parts that not even steady beads by the told one bring to the goal: how early the advice says so. */
-export interface Hopeless {
-  readonly parts: number;
-  /** Given up with fewer than six beads laid. */
-  readonly early: number;
-  /** Brought to the goal after all. */
-  readonly mended: number;
-  /** Given up although the told one brings them to the goal with the same scatter. */
-  readonly wrongly: number;
-}
-
-export function hopelessOf(advice: readonly Played[], steady: readonly Played[], told: readonly Played[]): Hopeless {
-  const gaveUp = ({ good, because }: Played) => !good && (because === 'hopeless' || because === 'no-gain');
-  const hopeless = advice.filter((_, k) => !steady[k]?.good);
+/** Plays the parts of `count` seeds by one hand. */
+export function play(hand: keyof typeof HANDS, spread: Spread, first: number, count: number): Rate {
+  const played = Array.from({ length: count }, (_, k) =>
+    HANDS[hand](newPart(first + k, spread), seeded(77_000_000 + first + k)),
+  );
   return {
-    parts: hopeless.length,
-    early: hopeless.filter((one) => gaveUp(one) && one.rounds < 6).length,
-    mended: hopeless.filter(({ good }) => good).length,
-    wrongly: advice.filter((one, k) => gaveUp(one) && told[k]?.good).length,
+    within: played.filter(({ within }) => within).length / count,
+    median: median(played.flatMap(({ within, rounds }) => (within ? [rounds] : []))),
+    givenUp: median(played.flatMap(({ stopped, rounds }) => (stopped ? [rounds] : []))),
+    played,
   };
 }
