@@ -14,6 +14,8 @@ export interface RunOutState {
   readonly ready: boolean;
   /** The record with all that waits here. */
   readonly text: string;
+  /** Sets of readings that stand on it. */
+  readonly sets: number;
   /** Ids of entries that wait to be kept for good. */
   readonly waiting: readonly string[];
   /** Entries that wait for another build, by its name. */
@@ -67,6 +69,7 @@ export function createRunOut({ client, outbox, device, now }: Parts): RunOut {
   const store = createStore<RunOutState>(() => ({
     ready: false,
     text: '',
+    sets: 0,
     waiting: [],
     elsewhere: [],
     online: true,
@@ -92,8 +95,9 @@ export function createRunOut({ client, outbox, device, now }: Parts): RunOut {
     const mine = all.filter((one) => one.build === build);
     const others = [...new Set(all.filter((one) => one.build !== build).map((one) => one.build))];
     const entries = mine.map(({ entry }) => entry);
+    const text = entries.length === 0 ? kept : kept + appendedLines(kept, entries);
     store.setState({
-      text: entries.length === 0 ? kept : kept + appendedLines(kept, entries),
+      ...(text === store.getState().text ? {} : { text, sets: readTrue(text).sets.length }),
       waiting: mine.map(({ id }) => id),
       elsewhere: others.map((name) => ({ build: name, count: all.filter((one) => one.build === name).length })),
       ready: true,
