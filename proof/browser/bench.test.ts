@@ -212,7 +212,7 @@ describe('two hands on one file', () => {
     await type('Chain 1', 'Driver teeth', '16');
     await page.locator('.path-table', { hasText: '16 : 30' }).waitFor();
     await page.locator('.band', { hasText: '1 edit is kept in this page only' }).waitFor();
-    expect(await page.locator('.saved').textContent()).toBe('1 edit not saved');
+    await expect.poll(() => page.locator('.saved').textContent()).toBe('1 edit not saved');
     expect(bench.text()).toContain('"driver": 17, "driven": 30');
     await page.context().setOffline(false);
     await saved();
