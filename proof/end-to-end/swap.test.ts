@@ -112,6 +112,11 @@ describe('each ranked train is what check says after it is applied', () => {
     for (const train of trains) {
       expectEqual(session, train, roadSpeedOf(session));
       expect(train.stages.every(({ fits }) => fits)).toBe(true);
+      const { weakest } = train.strength;
+      const after = applyEdit(session, train.patches, 'not yet');
+      const found = after.ok ? after.session.assessment.findings.find(({ id }) => id === weakest?.finding) : null;
+      expect(weakest?.reserve).toBe(found?.reserve?.value);
+      expect(train.toBuy.length).toBeLessThanOrEqual(2);
     }
   });
 });

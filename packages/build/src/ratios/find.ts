@@ -2,8 +2,11 @@ import { frontOf } from '@oddwheel/mechanics/ratio/search/pareto';
 import { searchTrains } from '@oddwheel/mechanics/ratio/search/search';
 import type { Level, Progress, Train } from '@oddwheel/mechanics/ratio/search/types';
 import type { Session } from '../session-types.ts';
+import { blanksOf } from './blanks.ts';
+import { buyingOf } from './buying.ts';
 import { type Before, beforeOf, effectOf } from './effect.ts';
 import { type Spaces, spacesOf } from './spaces.ts';
+import { strengthOf } from './strength.ts';
 import {
   type OrderKey,
   type RankedTrain,
@@ -49,10 +52,10 @@ function* prepared(session: Session, request: RatioRequest) {
   const found = yield* spacesOf(before, request, windows.band);
   if (request.order.includes('price')) {
     const have = found.space.atHand?.have ?? [];
-    const unpriced = found.parts.filter((part, k) => (have[k] ?? 0) === 0 && request.prices[part] === undefined);
+    const unpriced = found.parts.filter((part, k) => (have[k] ?? 0) === 0 && !found.prices.has(part));
     if (unpriced.length > 0)
       throw new RatiosError(
-        `Ranked by price, but ${unpriced.length} parts have none, first ${unpriced[0]}; give a price for each part that is not on the shelf.`,
+        `Ranked by price, but ${unpriced.length} parts have none, first ${unpriced[0]}; put each on the shelf with its price and how many there are, 0 for none, or narrow the teeth.`,
       );
   }
   return { before, windows, found };
@@ -70,14 +73,17 @@ function ranked(before: Before, found: Spaces, train: Train, roadSpeed: number):
   for (const [k, choice] of train.choices.entries())
     for (const part of found.space.stages[k]?.choices[choice]?.parts ?? []) need.set(part, (need.get(part) ?? 0) + 1);
   const have = found.space.atHand?.have ?? [];
-  const { scene: _, ...effect } = effectOf(before, pairs, roadSpeed);
+  const { scene, ...effect } = effectOf(before, pairs, roadSpeed);
+  const toBuy = [...need].flatMap(([part, count]) =>
+    Array.from({ length: Math.max(0, count - (have[part] ?? 0)) }, () => found.parts[part] ?? ''),
+  );
   return {
     ...effect,
     error: train.error,
     terms: Object.fromEntries(TERM_KEYS.map((key, k) => [key, train.terms[k] ?? 0])) as Record<TermKey, number>,
-    toBuy: [...need].flatMap(([part, count]) =>
-      Array.from({ length: Math.max(0, count - (have[part] ?? 0)) }, () => found.parts[part] ?? ''),
-    ),
+    toBuy,
+    blanks: blanksOf(scene, toBuy),
+    strength: strengthOf(scene.model, before.session.here),
   };
 }
 
@@ -114,6 +120,7 @@ export function* findTrains(
     windows,
     size: found.stages.reduce((n, { choices }) => n * choices.length, 1),
     stages: summary(found),
+    buying: buyingOf(before.model),
   };
   if (nothing(found)) return { ...base, trains: [] };
   const answer = yield* searchTrains(found.space, request.order.map(levelOf), request.best);
@@ -143,6 +150,7 @@ export function* findFront(
     windows,
     size: found.stages.reduce((n, { choices }) => n * choices.length, 1),
     stages: summary(found),
+    buying: buyingOf(before.model),
   };
   if (nothing(found)) return { ...base, trains: [], whole: true };
   const rest = request.order.filter((key) => key !== first && key !== second).map(levelOf);

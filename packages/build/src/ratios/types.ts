@@ -128,11 +128,84 @@ export interface SwapRow extends Effect {
   readonly drawn: boolean;
 }
 
+/** A sprocket to buy as a blank, and what to look at. SI. */
+export interface Blank {
+  /** "sprocket 60 17". */
+  readonly part: string;
+  readonly stage: string;
+  readonly end: 'driver' | 'driven';
+  /** Largest hub that clears the chain. */
+  readonly hub: number;
+  /** Largest bore that leaves such a hub wall enough for a key. */
+  readonly largestBore: number;
+  /** Diameter of its seat; null where the build does not say. */
+  readonly bore: number | null;
+  /** Largest pilot hole that can be bored out to it. */
+  readonly pilot: number | null;
+  /** Sides of the plate with a hub. */
+  readonly sides: 0 | 1;
+  /** Whether its teeth should be hardened; null where its speed is not known. */
+  readonly hardened: boolean | null;
+  readonly says: string;
+}
+
+/** The check of strength that a train leaves nearest to its limit. */
+export interface Weakest {
+  readonly finding: string;
+  readonly title: string;
+  readonly element: string;
+  readonly severity: Finding['severity'];
+  readonly reserve: number;
+}
+
+/** What a build's strength comes to with a train, at the middle of the ranges. */
+export interface TrainStrength {
+  /** Null where no check of strength has a number. */
+  readonly weakest: Weakest | null;
+  /** Checks of strength that fail, and that cannot be told. */
+  readonly fails: number;
+  readonly unknown: number;
+}
+
 export interface RankedTrain extends Effect {
   /** Part by which it misses the window; zero inside. */
   readonly error: number;
   readonly terms: Readonly<Record<TermKey, number>>;
   readonly toBuy: readonly string[];
+  /** What to look at in the sprockets to buy. */
+  readonly blanks: readonly Blank[];
+  /** Shown beside it; it never ranks. */
+  readonly strength: TrainStrength;
+}
+
+/** What a chain or belt of the build is easily taken for, and which sprockets on the shelf run on its chains. */
+export interface Buying {
+  readonly nearMisses: readonly NearMiss[];
+  readonly shelf: readonly {
+    readonly stage: string;
+    readonly chain: string;
+    readonly sprocket: string;
+    readonly agreement: readonly Agreement[];
+  }[];
+  /** Of the facts of blanks. */
+  readonly sources: readonly string[];
+}
+
+/** Chain and sprocket agree in each of three things, or not: a chain can run on a sprocket only when all three do. */
+export interface Agreement {
+  readonly what: 'pitch' | 'roller' | 'inner width';
+  /** Of the chain and of the chain that the sprocket is cut for, m. */
+  readonly chain: number;
+  readonly sprocket: number;
+  readonly agrees: boolean;
+}
+
+/** A size that is easily taken for another one. */
+export interface NearMiss {
+  readonly size: string;
+  readonly other: string;
+  readonly why: 'pitch differs a little' | 'same pitch, other roller' | 'same pitch, other width';
+  readonly says: string;
 }
 
 export interface RatioAnswer {
@@ -146,4 +219,5 @@ export interface RatioAnswer {
     readonly choices: number;
     readonly says: string;
   }[];
+  readonly buying: Buying;
 }
