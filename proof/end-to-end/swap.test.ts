@@ -1,8 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { findTrains, roadSpeedOf, USUAL_REQUEST } from '@oddwheel/build/ratios/find';
+import { findTrains, roadSpeedOf } from '@oddwheel/build/ratios/find';
 import { swapTable } from '@oddwheel/build/ratios/swap';
 import type { Effect } from '@oddwheel/build/ratios/types';
+import { USUAL_REQUEST } from '@oddwheel/build/ratios/usual';
 import { applyEdit, openSession } from '@oddwheel/build/session';
 import type { Session } from '@oddwheel/build/session-types';
 import { describe, expect, it } from 'vitest';

@@ -16,6 +16,7 @@ import type { Field, Session } from '@oddwheel/build/session-types';
 import { type AssessmentChange, assessmentChange } from './changes.ts';
 import { createLayoutModel } from './layout-model.ts';
 import type { ModelApi, Outcome, Part, Replayed } from './model-api.ts';
+import { createRatiosModel } from './ratios-model.ts';
 import { createShaftModel } from './shaft-model.ts';
 
 /** Longest that the pass over the ranges keeps the worker from answering, ms. */
@@ -113,6 +114,7 @@ export function createModel(): ModelApi {
     fieldsOf: (addresses) => addresses.map(fields),
     measure: (id, address, readings) => runMeasure(current(), id, address, readings),
     ...createLayoutModel(current),
+    ...createRatiosModel(current),
     ...createShaftModel(current),
     explain: (findingId, caseId) => explainFinding(current(), findingId, caseId ?? undefined),
     roadCurves: () => roadCurvesOf(current()),

@@ -16,7 +16,7 @@ function linksText({ stages }: Effect): string {
       if (linksChange === null || linksChange === 0) return [String(links)];
       return [`${links} (${linksChange > 0 ? '+' : '−'}${Math.abs(linksChange)})`];
     })
-    .join(',');
+    .join(', ');
 }
 
 /** "axle slots 3.8 of 12 mm". */
@@ -105,9 +105,8 @@ export function trainLines(answer: RatioAnswer, roadSpeed: number, show: Show): 
       train.path.toFixed(2),
       last ? show('angularSpeed', last.engineSpeed) : '',
       train.gears[0]?.force == null ? '' : show('force', train.gears[0].force),
-      linksText(train),
       train.toBuy.map((part) => part.replace(/^sprocket /, '')).join(', '),
-      joined([strengthText(train), moveText(train, show), stopsText(train)]),
+      joined([strengthText(train), `links ${linksText(train)}`, moveText(train, show), stopsText(train)]),
     ];
   };
   return [
@@ -136,7 +135,6 @@ export function trainLines(answer: RatioAnswer, roadSpeed: number, show: Show): 
             { title: 'ratio', align: 'right' },
             { title: `at ${show('speed', roadSpeed)}`, align: 'right' },
             { title: '1st pulls', align: 'right' },
-            { title: 'links' },
             { title: 'to buy', wraps: true },
             { title: 'notes', wraps: true },
           ],

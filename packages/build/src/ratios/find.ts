@@ -5,6 +5,7 @@ import type { Session } from '../session-types.ts';
 import { blanksOf } from './blanks.ts';
 import { buyingOf } from './buying.ts';
 import { type Before, beforeOf, effectOf } from './effect.ts';
+import { partNames, shelfOf } from './parts.ts';
 import { type Spaces, spacesOf } from './spaces.ts';
 import { strengthOf } from './strength.ts';
 import {
@@ -17,16 +18,6 @@ import {
 } from './types.ts';
 import { windowsOf } from './windows.ts';
 
-/** What counts first for most: the targets, then what can be built, then what is there, then what lasts and runs smoothly. */
-export const USUAL_ORDER: readonly OrderKey[] = ['ratio', 'links', 'wrap', 'buy', 'wear', 'chordal', 'mass'];
-export const USUAL_REQUEST: RatioRequest = {
-  best: 10,
-  order: USUAL_ORDER,
-  targets: [],
-  stages: {},
-  prices: {},
-  shelfOnly: false,
-};
 /** Ratios this near to each other count as equal: half a per cent, a fifth of a tooth in forty. */
 const RATIO_STEP = 0.005;
 
@@ -69,13 +60,16 @@ function ranked(before: Before, found: Spaces, train: Train, roadSpeed: number):
     const one = choices?.[choice];
     return stage && one && 'teeth' in stage ? [{ stage: stage.id, driver: one.driver, driven: one.driven }] : [];
   });
-  const need = new Map<number, number>();
-  for (const [k, choice] of train.choices.entries())
-    for (const part of found.space.stages[k]?.choices[choice]?.parts ?? []) need.set(part, (need.get(part) ?? 0) + 1);
-  const have = found.space.atHand?.have ?? [];
   const { scene, ...effect } = effectOf(before, pairs, roadSpeed);
+  // Of the stages as settled: a slot that one chain uses may ask for another belt elsewhere.
+  const need = new Map<string, number>();
+  for (const { stage: id, driver, driven, links } of effect.stages) {
+    const stage = before.model.stages.find((one) => one.id === id);
+    for (const part of stage ? partNames(stage, driver, driven, links) : []) need.set(part, (need.get(part) ?? 0) + 1);
+  }
+  const shelf = shelfOf(before.model);
   const toBuy = [...need].flatMap(([part, count]) =>
-    Array.from({ length: Math.max(0, count - (have[part] ?? 0)) }, () => found.parts[part] ?? ''),
+    Array.from({ length: Math.max(0, count - (shelf.get(part) ?? 0)) }, () => part),
   );
   return {
     ...effect,

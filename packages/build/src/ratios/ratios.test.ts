@@ -5,8 +5,9 @@ import type { Session } from '../session-types.ts';
 import { SMALL_BUILD } from '../testing/small-build.ts';
 import { agreementOf, buyingOf, nearMisses, pitchNear } from './buying.ts';
 import { compareTrains } from './compare.ts';
-import { findFront, findTrains, RatiosError, USUAL_REQUEST } from './find.ts';
+import { findFront, findTrains, RatiosError } from './find.ts';
 import { settle } from './settle.ts';
+import { USUAL_REQUEST } from './usual.ts';
 import { windowsOf } from './windows.ts';
 
 /** The small build with a box that is told whole, and slots for its axle. */

@@ -11,7 +11,7 @@ import { drawnExcess, fitOf, withTeeth } from './settle.ts';
 import { type Asked, type RatioRequest, TERM_KEYS, type TermKey } from './types.ts';
 
 /** Teeth that are sold from stock and run well (common practice). */
-const USUAL = {
+export const USUAL = {
   chain: { driver: [11, 30], driven: [11, 80] },
   belt: { driver: [18, 40], driven: [18, 90] },
 } as const;

@@ -37,7 +37,8 @@ export interface Windows {
 /** Terms a train is ranked by, besides the ratio error. */
 export const TERM_KEYS = ['wear', 'links', 'wrap', 'chordal', 'mass', 'buy', 'price'] as const;
 export type TermKey = (typeof TERM_KEYS)[number];
-export type OrderKey = 'ratio' | TermKey;
+export const ORDER_KEYS = ['ratio', ...TERM_KEYS] as const;
+export type OrderKey = (typeof ORDER_KEYS)[number];
 
 /** Teeth that a stage may have. */
 export type Asked =
@@ -45,6 +46,23 @@ export type Asked =
   | { readonly from: 'shelf' }
   | { readonly from: 'range'; readonly driver: readonly [number, number]; readonly driven: readonly [number, number] }
   | { readonly from: 'pairs'; readonly pairs: readonly (readonly [number, number])[] };
+
+/** What may be chosen before a search. */
+export interface RatioChoices {
+  readonly targets: readonly TargetWindow[];
+  readonly open: Windows['open'];
+  readonly stages: readonly {
+    readonly stage: string;
+    readonly address: string;
+    readonly name: string;
+    readonly kind: 'chain' | 'belt' | 'bevel' | 'spur';
+    /** Teeth as drawn. */
+    readonly driver: number;
+    readonly driven: number;
+    /** Teeth that are sold from stock and run well; null for gears, which are looked for on the shelf. */
+    readonly usual: { readonly driver: readonly [number, number]; readonly driven: readonly [number, number] } | null;
+  }[];
+}
 
 export interface RatioRequest {
   readonly best: number;
@@ -171,6 +189,7 @@ export interface RankedTrain extends Effect {
   /** Part by which it misses the window; zero inside. */
   readonly error: number;
   readonly terms: Readonly<Record<TermKey, number>>;
+  /** With every chain and belt as it is then fitted; the order counts stage by stage, each from the build as drawn. */
   readonly toBuy: readonly string[];
   /** What to look at in the sprockets to buy. */
   readonly blanks: readonly Blank[];
