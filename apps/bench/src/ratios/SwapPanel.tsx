@@ -1,5 +1,5 @@
 import type { RatioChoices, SwapRow } from '@oddwheel/build/ratios/types';
-import { type JSX, useEffect, useId, useState } from 'react';
+import { type JSX, useId, useState } from 'react';
 import { Panel } from '../layout-panels/Panel.tsx';
 import { show, shownText, unitOf } from '../numbers/shown.ts';
 import { Wide } from '../plots/Wide.tsx';
@@ -50,13 +50,14 @@ export function SwapPanel({ model, hash, stages, units, onApply }: Props): JSX.E
     },
   ]);
   const chosen = places.find(({ key }) => key === place) ?? places[0];
+  if (!chosen) return null;
   // Another place has other teeth: what was typed for the one before does not count there.
-  useEffect(() => {
+  const go = (next: string): void => {
+    setPlace(next);
     setTyped(null);
     setFault(null);
-    if (place !== null) setShelf(false);
-  }, [place]);
-  if (!chosen) return null;
+    setShelf(false);
+  };
   const text = typed ?? `${chosen.drawn - BESIDE}..${chosen.drawn + BESIDE}`;
   const work = async (): Promise<void> => {
     const range = readTeeth(text);
@@ -84,7 +85,7 @@ export function SwapPanel({ model, hash, stages, units, onApply }: Props): JSX.E
       <div className="train-more">
         <div className="field">
           <label htmlFor={`${id}-place`}>Place</label>
-          <select id={`${id}-place`} value={chosen.key} onChange={(event) => setPlace(event.target.value)}>
+          <select id={`${id}-place`} value={chosen.key} onChange={(event) => go(event.target.value)}>
             {places.map(({ key, name }) => (
               <option key={key} value={key}>
                 {name}

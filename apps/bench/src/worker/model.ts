@@ -114,7 +114,7 @@ export function createModel(): ModelApi {
     fieldsOf: (addresses) => addresses.map(fields),
     measure: (id, address, readings) => runMeasure(current(), id, address, readings),
     ...createLayoutModel(current),
-    ...createRatiosModel(current),
+    ...createRatiosModel(current, () => session),
     ...createShaftModel(current),
     explain: (findingId, caseId) => explainFinding(current(), findingId, caseId ?? undefined),
     roadCurves: () => roadCurvesOf(current()),

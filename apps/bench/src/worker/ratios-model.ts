@@ -12,8 +12,11 @@ const TELL_EVERY = 100;
 
 const letOthersIn = (): Promise<void> => new Promise((done) => setTimeout(done, 0));
 
-/** @param current gives the session, and throws when no build is open */
-export function createRatiosModel(current: () => Session): RatiosApi {
+/**
+ * @param current gives the session, and throws when no build is open
+ * @param held the session, or null when none is open
+ */
+export function createRatiosModel(current: () => Session, held: () => Session | null): RatiosApi {
   // A search ends when the next one begins; tables and comparisons are short and go on.
   let search = 0;
 
@@ -38,7 +41,7 @@ export function createRatiosModel(current: () => Session): RatiosApi {
         }
         await letOthersIn();
         since = performance.now();
-        if (!wanted() || current().build !== session.build) return null;
+        if (!wanted() || held()?.build !== session.build) return null;
       }
     } catch (why) {
       if (why instanceof RatiosError || why instanceof SearchError || why instanceof SwapError)

@@ -81,6 +81,21 @@ function ranked(before: Before, found: Spaces, train: Train, roadSpeed: number):
   };
 }
 
+/** Trains as they are told, one after the other: each is fitted and assessed as a whole. */
+function* rankedAll(
+  before: Before,
+  found: Spaces,
+  trains: readonly Train[],
+  roadSpeed: number,
+): Generator<Progress, readonly RankedTrain[]> {
+  const all: RankedTrain[] = [];
+  for (const train of trains) {
+    all.push(ranked(before, found, train, roadSpeed));
+    yield { round: 0, part: all.length / trains.length, found: all.length };
+  }
+  return all;
+}
+
 const summary = ({ stages }: Spaces): RatioAnswer['stages'] =>
   stages.map(({ stage, choices, says }) => ({ stage: stage.id, name: stage.name, choices: choices.length, says }));
 
@@ -118,11 +133,7 @@ export function* findTrains(
   };
   if (nothing(found)) return { ...base, trains: [] };
   const answer = yield* searchTrains(found.space, request.order.map(levelOf), request.best);
-  const trains: RankedTrain[] = [];
-  for (const train of answer.trains) {
-    trains.push(ranked(before, found, train, roadSpeed));
-    yield { round: 0, part: trains.length / answer.trains.length, found: trains.length };
-  }
+  const trains = yield* rankedAll(before, found, answer.trains, roadSpeed);
   return { ...base, trains };
 }
 
@@ -149,5 +160,5 @@ export function* findFront(
   if (nothing(found)) return { ...base, trains: [], whole: true };
   const rest = request.order.filter((key) => key !== first && key !== second).map(levelOf);
   const { trains, whole } = yield* frontOf(found.space, levelOf(first), levelOf(second), rest, request.best);
-  return { ...base, trains: trains.map((train) => ranked(before, found, train, roadSpeedOf(session))), whole };
+  return { ...base, trains: yield* rankedAll(before, found, trains, roadSpeedOf(session)), whole };
 }
