@@ -4,6 +4,7 @@ import { BAD, DONE, type ExitCode, type Io } from './io.ts';
 import { newBuild } from './new-build.ts';
 import type { RatiosOptions } from './ratios/ratios.ts';
 import { reckonVerb } from './reckon-verb.ts';
+import { declareTrue } from './true/declare.ts';
 import { VERSION } from './version.ts';
 
 const EXIT_CODES = `
@@ -127,6 +128,8 @@ function declare(io: Io, done: (code: ExitCode) => void): Command {
     .action(async (method: string | undefined, options: { list?: true; schema?: true; json?: true }) =>
       done(await reckonVerb(io, method, options)),
     );
+
+  declareTrue(program, io, done);
 
   return program;
 }
