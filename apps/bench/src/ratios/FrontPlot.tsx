@@ -116,7 +116,7 @@ function MeasurePlot(props: {
   );
   return (
     <Plot
-      heading={`${MEASURES[second].name} against ${MEASURES[first].name}`}
+      heading="One against the other"
       says={`${listed.length} listed trains by number${front ? `, and ${front.trains.length} trains on the front` : ''}: ${MEASURES[second].axis} over ${MEASURES[first].axis}. Less is better in both. The numbers stand in the table below.`}
       x={axis.x}
       y={axis.y}
@@ -125,7 +125,7 @@ function MeasurePlot(props: {
       dots={dots}
       reading={
         <>
-          Less is better in both. Numbers are those of the list.{' '}
+          Less is better in both; ratios within half a per cent count as equal. Numbers are those of the list.{' '}
           {front &&
             `${front.trains.length} ${front.trains.length === 1 ? 'train is' : 'trains are'} on the front: no other is better in one and as good in the other.${front.whole ? '' : ' It goes on; these are the first.'}`}
         </>

@@ -146,59 +146,61 @@ function SwapTable(props: {
   const gears = rows[0]?.gears ?? [];
   const turns = (value: number): string => show(certain(value), 'angularSpeed', units, 3).number;
   return (
-    <Wide name={`Other teeth in ${name}`}>
-      <table className="plain-table swap-table">
-        <caption className="note">
-          {name}. Each gear with its overall reduction, and below it the engine speed at{' '}
-          {shownText(show(certain(roadSpeed), 'speed', units, 3))} in {unitOf('angularSpeed', units)}.
-        </caption>
-        <thead>
-          <tr>
-            <th scope="col">teeth</th>
-            {gears.map(({ gear }) => (
-              <th key={gear} scope="col" className="right">
-                {gear}
-              </th>
-            ))}
-            <th scope="col" className="right">
-              pull in 1st
-            </th>
-            <th scope="col">what it takes</th>
-            <th scope="col">
-              <span className="hidden-name">take it</span>
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {rows.map((row) => (
-            <tr key={row.teeth} className={row.drawn ? 'chosen' : undefined}>
-              <th scope="row">
-                {row.teeth}
-                <span className="lead swap-note">
-                  {row.drawn ? 'drawn' : row.onShelf > 0 ? `${row.onShelf} on the shelf` : ''}
-                </span>
-              </th>
-              {row.gears.map(({ gear, overall, engineSpeed }) => (
-                <td key={gear} className="right">
-                  {show(certain(overall), 'number', units, 4).number}
-                  <span className="lead swap-note">{Number.isNaN(engineSpeed) ? '–' : turns(engineSpeed)}</span>
-                </td>
+    <>
+      <p className="note">
+        {name}. Each gear with its overall reduction, and below it the engine speed at{' '}
+        {shownText(show(certain(roadSpeed), 'speed', units, 3))} in {unitOf('angularSpeed', units)}.
+      </p>
+      <Wide name={`Other teeth in ${name}`}>
+        <table className="plain-table swap-table">
+          <thead>
+            <tr>
+              <th scope="col">teeth</th>
+              {gears.map(({ gear }) => (
+                <th key={gear} scope="col" className="right">
+                  {gear}
+                </th>
               ))}
-              <td className="right">
-                {row.gears[0]?.force == null ? '–' : shownText(show(certain(row.gears[0].force), 'force', units, 4))}
-              </td>
-              <td className="swap-takes">{changeLines(row, units).join(' ')}</td>
-              <td>
-                {!row.drawn && (
-                  <button type="button" className="link" disabled={stale} onClick={() => onApply(row)}>
-                    Take<span className="hidden-name"> {row.teeth} teeth</span>
-                  </button>
-                )}
-              </td>
+              <th scope="col" className="right">
+                pull in 1st
+              </th>
+              <th scope="col">what it takes</th>
+              <th scope="col">
+                <span className="hidden-name">take it</span>
+              </th>
             </tr>
-          ))}
-        </tbody>
-      </table>
-    </Wide>
+          </thead>
+          <tbody>
+            {rows.map((row) => (
+              <tr key={row.teeth} className={row.drawn ? 'chosen' : undefined}>
+                <th scope="row">
+                  {row.teeth}
+                  <span className="lead swap-note">
+                    {row.drawn ? 'drawn' : row.onShelf > 0 ? `${row.onShelf} on the shelf` : ''}
+                  </span>
+                </th>
+                {row.gears.map(({ gear, overall, engineSpeed }) => (
+                  <td key={gear} className="right">
+                    {show(certain(overall), 'number', units, 4).number}
+                    <span className="lead swap-note">{Number.isNaN(engineSpeed) ? '–' : turns(engineSpeed)}</span>
+                  </td>
+                ))}
+                <td className="right">
+                  {row.gears[0]?.force == null ? '–' : shownText(show(certain(row.gears[0].force), 'force', units, 4))}
+                </td>
+                <td className="swap-takes">{changeLines(row, units).join(' ')}</td>
+                <td>
+                  {!row.drawn && (
+                    <button type="button" className="link" disabled={stale} onClick={() => onApply(row)}>
+                      Take<span className="hidden-name"> {row.teeth} teeth</span>
+                    </button>
+                  )}
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </Wide>
+    </>
   );
 }

@@ -58,13 +58,13 @@ export function TrainList(props: Props): JSX.Element {
               <th scope="col" className="right">
                 pull in 1st
               </th>
+              <th scope="col">lowest reserve</th>
               <th scope="col">to buy</th>
               {keys.map((key) => (
                 <th key={key} scope="col" className="right">
                   {MEASURES[key].axis}
                 </th>
               ))}
-              <th scope="col">lowest reserve</th>
             </tr>
           </thead>
           <tbody>
@@ -93,15 +93,15 @@ export function TrainList(props: Props): JSX.Element {
                       {engine ? shownText(show(certain(engine.engineSpeed), 'angularSpeed', units)) : '–'}
                     </td>
                     <td className="right">{force === null ? '–' : shownText(show(certain(force), 'force', units))}</td>
-                    <td>{train.toBuy.length === 0 ? 'nothing' : train.toBuy.join(', ')}</td>
+                    <td>
+                      <Lowest train={train} />
+                    </td>
+                    <td>{buyText(train)}</td>
                     {keys.map((one) => (
                       <td key={one} className="right">
                         {measureText(train, one, units)}
                       </td>
                     ))}
-                    <td>
-                      <Lowest train={train} />
-                    </td>
                   </tr>
                   {opened && (
                     <tr className="train-more-row">
@@ -128,6 +128,10 @@ export function TrainList(props: Props): JSX.Element {
     </>
   );
 }
+
+/** A sprocket is named by its chain and its teeth. */
+const buyText = ({ toBuy }: RankedTrain): string =>
+  toBuy.length === 0 ? 'nothing' : toBuy.map((part) => part.replace(/^sprocket /, '')).join(', ');
 
 function Lowest({ train }: { readonly train: RankedTrain }): JSX.Element {
   const { weakest } = train.strength;
