@@ -205,11 +205,17 @@ describe('one HTML file from the disk, with the network cut', () => {
     await ratio(two, '16 : 30');
 
     await typeField(deaf, 'Chain 2', '/path/stages/chain-2/links', '88');
+    // What stood saved before is no sign that this is.
+    await deaf
+      .locator('.head')
+      .getByRole('button', { name: /^Undo .*links/ })
+      .waitFor();
     await saved(deaf);
     await ratio(deaf, '16 : 30');
     expect(await deaf.locator('.conflicts').count()).toBe(0);
 
     await typeTeeth(one, '15');
+    await ratio(one, '15 : 30');
     await saved(one);
     await typeTeeth(deaf, '19');
     const row = deaf.locator('.conflicts tbody tr');

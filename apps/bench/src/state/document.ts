@@ -228,6 +228,8 @@ export function createDocument(
     undo: async () => {
       if (!store.getState().sync) return;
       store.setState({ toast: null });
+      // An edit that is just being kept can be taken back only after the answer; without one it waits here again.
+      if (state().sending && state().pending.length === 1) await sending;
       const cancelled = sync.cancelLast(state());
       if (!cancelled) return sync.undoName(state()) === null ? undefined : step(host.undo);
       setSync(cancelled.sync);

@@ -17,6 +17,7 @@ import { trueSheet } from '@oddwheel/build/true/sheet';
 import { type AssessmentChange, assessmentChange } from './changes.ts';
 import { createLayoutModel } from './layout-model.ts';
 import type { ModelApi, Outcome, Part, Replayed } from './model-api.ts';
+import { createRatiosModel } from './ratios-model.ts';
 import { createShaftModel } from './shaft-model.ts';
 
 /** Longest that the pass over the ranges keeps the worker from answering, ms. */
@@ -114,6 +115,7 @@ export function createModel(): ModelApi {
     fieldsOf: (addresses) => addresses.map(fields),
     measure: (id, address, readings) => runMeasure(current(), id, address, readings),
     ...createLayoutModel(current),
+    ...createRatiosModel(current, () => session),
     ...createShaftModel(current),
     explain: (findingId, caseId) => explainFinding(current(), findingId, caseId ?? undefined),
     roadCurves: () => roadCurvesOf(current()),
