@@ -129,8 +129,20 @@ function factorsOf(
   return made;
 }
 
-/** The pair of a stage with its fixed factors, or what is missing to know them. */
-export function pairOf(scene: Scene, k: number): GearPair | Outcome | null {
+const PAIRS = new WeakMap<Scene, Map<number, GearPair | Outcome | null>>();
+
+/** The pair of a stage with its fixed factors, or what is missing to know them; worked out once for a scene. */
+function pairOf(scene: Scene, k: number): GearPair | Outcome | null {
+  const pairs = PAIRS.get(scene) ?? new Map<number, GearPair | Outcome | null>();
+  PAIRS.set(scene, pairs);
+  const found = pairs.get(k);
+  if (found !== undefined) return found;
+  const made = makePair(scene, k);
+  pairs.set(k, made);
+  return made;
+}
+
+function makePair(scene: Scene, k: number): GearPair | Outcome | null {
   const geometry = scene.stages[k];
   const stage = geometry?.stage;
   if (!geometry || (stage?.kind !== 'bevel' && stage?.kind !== 'spur')) return null;

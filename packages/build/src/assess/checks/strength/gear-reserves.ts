@@ -29,11 +29,38 @@ const lesserOf = (a: GearReserve, b: GearReserve): GearReserve => {
   return { ...worse, high: Math.min(a.high, b.high) };
 };
 
-/** Bending or contact over the duty; null where nothing is carried. */
+/** What one pair, which belongs to one scene, bears of one duty. */
+interface Borne {
+  readonly duty: DutyRun;
+  readonly steps: readonly { readonly bin: DutyRun['bins'][number]; readonly stress: GearStress }[];
+  readonly found: Map<'bending' | 'contact', GearReserve | null>;
+}
+const BORNE = new WeakMap<GearPair, Borne>();
+
+/** Bending or contact over the duty; null where nothing is carried. Several checks ask for it: it is worked out once. */
 export function overDuty(pair: GearPair, scene: Scene, duty: DutyRun, of: 'bending' | 'contact'): GearReserve | null {
+  const known = BORNE.get(pair);
+  const borne = known?.duty === duty ? known : { duty, steps: stepsOf(pair, scene, duty), found: new Map() };
+  BORNE.set(pair, borne);
+  const found = borne.found.get(of);
+  if (found !== undefined) return found;
+  const made = reserveOf(pair, scene, borne, of);
+  borne.found.set(of, made);
+  return made;
+}
+
+function stepsOf(pair: GearPair, scene: Scene, duty: DutyRun): Borne['steps'] {
   const overload = overloadOf(scene);
   const from = `gear-service/${overloadRow(scene)}`;
-  const steps = duty.bins.map((bin) => ({ bin, stress: stressOf(pair, bin.load, overload, from) }));
+  return duty.bins.map((bin) => ({ bin, stress: stressOf(pair, bin.load, overload, from) }));
+}
+
+function reserveOf(
+  pair: GearPair,
+  scene: Scene,
+  { duty, steps }: Borne,
+  of: 'bending' | 'contact',
+): GearReserve | null {
   const [first, ...rest] = steps;
   if (!first || steps.every(({ stress }) => stress.torque === 0)) return null;
   const hardest = rest.reduce((worst, one) => (one.stress.contact > worst.stress.contact ? one : worst), first);
