@@ -218,7 +218,8 @@ export interface GearStress {
   readonly contact: number;
   readonly pitchSpeed: number;
   readonly torque: number;
-  readonly used: Used;
+  /** Its working, written only where it is shown. */
+  readonly used: () => Used;
 }
 
 /** Factor of speed and quality with the smaller gear at this speed. */
@@ -242,7 +243,7 @@ export function stressOf(
   const torque = Math.abs((driverSmaller ? carried?.torqueIn : carried?.torqueOut) ?? 0);
   const speed = load.shafts[driverSmaller ? k : k + 1]?.speed ?? 0;
   const loaded = { torque, speed, overload };
-  const origins = {
+  const origins = () => ({
     torque: 'torque carried through the path',
     speed: 'speed carried through the path',
     overload: overloadFrom,
@@ -250,36 +251,41 @@ export function stressOf(
     module: `${stage.address}/module`,
     faceWidth: `${stage.address}/faceWidth`,
     quality: stage.gears.quality === null ? 'not known: as cast or worn' : `${stage.address}/quality`,
-  };
+  });
   if (fixed.kind === 'bevel') {
     const input = { ...fixed.input, ...loaded };
     const output = bevelStress.run(input);
-    const more = {
-      mounting: stage.gears.mounting === null ? 'not said: both overhung' : `${stage.address}/mounting`,
-      crowning: 'no crowning known',
-      bendingPinion: 'above',
-      bendingGear: 'above',
-      contact: 'above',
-    };
-    return split(driverSmaller, torque, output, {
+    return split(driverSmaller, torque, output, () => ({
       method: bevelStress,
       input,
       output,
-      origins: { ...origins, ...more },
-    });
+      origins: {
+        ...origins(),
+        mounting: stage.gears.mounting === null ? 'not said: both overhung' : `${stage.address}/mounting`,
+        crowning: 'no crowning known',
+        bendingPinion: 'above',
+        bendingGear: 'above',
+        contact: 'above',
+      },
+    }));
   }
   const input = { ...fixed.input, ...loaded };
   const output = spurStress.run(input);
-  const more = {
-    teethGear: `${stage.address}/teeth`,
-    shapePinion: 'lewis-form',
-    shapeGear: 'lewis-form',
-    bendingPinion: 'gear-service/bending-of-form',
-    bendingGear: 'gear-service/bending-of-form',
-    mesh: 'gear-service/mesh-housed or mesh-open',
-    pressureAngle: '20 degrees',
-  };
-  return split(driverSmaller, torque, output, { method: spurStress, input, output, origins: { ...origins, ...more } });
+  return split(driverSmaller, torque, output, () => ({
+    method: spurStress,
+    input,
+    output,
+    origins: {
+      ...origins(),
+      teethGear: `${stage.address}/teeth`,
+      shapePinion: 'lewis-form',
+      shapeGear: 'lewis-form',
+      bendingPinion: 'gear-service/bending-of-form',
+      bendingGear: 'gear-service/bending-of-form',
+      mesh: 'gear-service/mesh-housed or mesh-open',
+      pressureAngle: '20 degrees',
+    },
+  }));
 }
 
 function split(
@@ -291,7 +297,7 @@ function split(
     readonly stressContact: number;
     readonly pitchSpeed: number;
   },
-  used: Used,
+  used: () => Used,
 ): GearStress {
   const { stressPinion, stressGear, stressContact, pitchSpeed } = output;
   return {

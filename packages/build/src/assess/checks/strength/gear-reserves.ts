@@ -86,7 +86,7 @@ function reserveOf(
       name: hardest.bin.point.name,
       used: () => [
         ...usedFactors(pair),
-        hardest.stress.used,
+        hardest.stress.used(),
         ...bears.used,
         {
           method: gearDutyReserve,
@@ -108,6 +108,11 @@ function reserveOf(
 
 /** Turns that a peak may come. */
 const PEAKS = 1000;
+const peakLife = (curve: 'bevel bending' | 'spur bending') => {
+  const input = { turns: PEAKS, curve };
+  return { input, output: gearLifeFactor.run(input) };
+};
+const PEAK_LIFE = { bevel: peakLife('bevel bending'), spur: peakLife('spur bending') } as const;
 
 /** Bending under one case, as a peak that comes a thousand times. */
 export function underPeak(pair: GearPair, scene: Scene, load: CaseLoads): GearReserve | null {
@@ -121,8 +126,7 @@ export function underPeak(pair: GearPair, scene: Scene, load: CaseLoads): GearRe
   );
   if (stress.torque === 0) return null;
   const known = pairBears(pair.stage, scene);
-  const input = { turns: PEAKS, curve: `${pair.stage.kind} bending` } as const;
-  const factor = gearLifeFactor.run(input);
+  const { input, output: factor } = PEAK_LIFE[pair.stage.kind];
   const found = MEMBERS.map(([member, gear]): GearReserve => {
     const bears: Bears = known[member];
     const at = (number: number): number => (number * factor.factor) / known.reliability / stress[member];
@@ -135,7 +139,7 @@ export function underPeak(pair: GearPair, scene: Scene, load: CaseLoads): GearRe
       name: load.point.name,
       used: () => [
         ...usedFactors(pair),
-        stress.used,
+        stress.used(),
         ...bears.used,
         {
           method: gearLifeFactor,
