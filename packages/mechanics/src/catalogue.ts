@@ -45,9 +45,27 @@ import { universalCouple } from './coupling/universal-couple.ts';
 import { universalPair } from './coupling/universal-pair.ts';
 import { universalRatio } from './coupling/universal-ratio.ts';
 import { universalRipple } from './coupling/universal-ripple.ts';
+import { boltGroup } from './joint/bolt-group.ts';
+import { boltLoad } from './joint/bolt-load.ts';
+import { boltModes } from './joint/bolt-modes.ts';
+import { boltPreload } from './joint/bolt-preload.ts';
+import { boltSlip } from './joint/bolt-slip.ts';
+import { boltStiffness } from './joint/bolt-stiffness.ts';
+import { boltTension } from './joint/bolt-tension.ts';
+import { boltTorque } from './joint/bolt-torque.ts';
 import { flankPressure } from './joint/flank-pressure.ts';
+import { involuteSpline } from './joint/involute-spline.ts';
+import { keyPressure } from './joint/key-pressure.ts';
 import { locatingPlay } from './joint/locating-play.ts';
+import { setscrewHold } from './joint/setscrew-hold.ts';
 import { spigotPressure } from './joint/spigot-pressure.ts';
+import { splineCandidates } from './joint/spline-candidates.ts';
+import { splineOverPins } from './joint/spline-over-pins.ts';
+import { taperGrip } from './joint/taper-grip.ts';
+import { threadEngagement } from './joint/thread-engagement.ts';
+import { weldAllowed } from './joint/weld-allowed.ts';
+import { weldGroup } from './joint/weld-group.ts';
+import { weldRing } from './joint/weld-ring.ts';
 import { weldTorsion } from './joint/weld-torsion.ts';
 import type { Method } from './method/method.ts';
 import { mountStiffnessByWeight } from './mount/stiffness-by-weight.ts';
@@ -203,5 +221,23 @@ export const METHODS: readonly Method[] = [
   wheelInertiaBounds,
   wheelInertiaFromSwing,
   wheelInertiaFromWires,
+  boltGroup,
+  boltLoad,
+  boltModes,
+  boltPreload,
+  boltSlip,
+  boltStiffness,
+  boltTension,
+  boltTorque,
+  involuteSpline,
+  keyPressure,
+  setscrewHold,
+  splineCandidates,
+  splineOverPins,
+  taperGrip,
+  threadEngagement,
+  weldAllowed,
+  weldGroup,
+  weldRing,
   ...Object.values(RESERVES),
 ];
