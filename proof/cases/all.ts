@@ -7,6 +7,8 @@ import { CHAIN_CONSTRUCTED } from './chain-constructed.ts';
 import { CLEARANCE_CASES } from './clearance.ts';
 import { COUPLING_CASES } from './coupling.ts';
 import { COUPLING_CONSTRUCTED } from './coupling-constructed.ts';
+import { JOINT_CASES } from './joint.ts';
+import { JOINT_BOLT_CASES } from './joint-bolts.ts';
 import { LAYOUT_CASES } from './layout.ts';
 import { LAYOUT_LIBRARY } from './layout-library.ts';
 import { LAYOUT_READ } from './layout-read.ts';
@@ -32,6 +34,7 @@ export const TOPICS: readonly { readonly topic: string; readonly cases: readonly
   { topic: 'Shafts', cases: [...SHAFT_CASES, ...SHAFT_MORE_CASES] },
   { topic: 'Bearings', cases: BEARING_CASES },
   { topic: 'Turning against itself', cases: TORSION_CASES },
+  { topic: 'Keys, splines, bolts and welds', cases: [...JOINT_CASES, ...JOINT_BOLT_CASES] },
   { topic: 'Joints and couplings', cases: [...COUPLING_CASES, ...COUPLING_CONSTRUCTED] },
   {
     topic: 'Layout: alignment, wear, idlers, arms, spiral bevels, clearance',

@@ -62,6 +62,7 @@ import { spigotPressure } from './joint/spigot-pressure.ts';
 import { splineCandidates } from './joint/spline-candidates.ts';
 import { splineOverPins } from './joint/spline-over-pins.ts';
 import { taperGrip } from './joint/taper-grip.ts';
+import { threadArea } from './joint/thread-area.ts';
 import { threadEngagement } from './joint/thread-engagement.ts';
 import { weldAllowed } from './joint/weld-allowed.ts';
 import { weldGroup } from './joint/weld-group.ts';
@@ -235,6 +236,7 @@ export const METHODS: readonly Method[] = [
   splineCandidates,
   splineOverPins,
   taperGrip,
+  threadArea,
   threadEngagement,
   weldAllowed,
   weldGroup,

@@ -56,6 +56,7 @@ export const boltGroup = defineMethod({
       is: add('torque', sub(mul('forceY', sub('atX', 'centreX')), mul('forceX', sub('atY', 'centreY')))),
       says: 'The force turns the group about its centre.',
     },
+    { key: 'turning', is: div('moment', sum('squares')), says: 'Each bolt takes part by its distance.' },
     { key: 'perX', is: add(div('forceX', 'bolts'), neg(mul('turning', 'dy'))), says: 'Its share, and the turning.' },
     { key: 'perY', is: add(div('forceY', 'bolts'), mul('turning', 'dx')), says: 'Its share, and the turning.' },
     { key: 'greatest', is: fn('sqrt', add(pow('perX', 2), pow('perY', 2))), says: 'Both as arrows.' },

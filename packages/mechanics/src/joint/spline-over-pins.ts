@@ -1,4 +1,4 @@
-import { add, branch, choose, div, fn, mul, num, PI, sub, when } from '../method/expr.ts';
+import { add, branch, choose, div, fn, mul, num, PI, sub, sym, when } from '../method/expr.ts';
 import { defineMethod, MethodError, type Params } from '../method/method.ts';
 import { ABOVE_ZERO, refuseOutside } from '../numerics/refuse.ts';
 
@@ -68,7 +68,7 @@ export const splineOverPins = defineMethod({
     {
       key: 'pinAngle',
       left: sub(fn('tan', 'pinAngle'), 'pinAngle'),
-      right: add('involute', num(0)),
+      right: sym('involute'),
       says: 'The angle that has this involute function.',
     },
     {

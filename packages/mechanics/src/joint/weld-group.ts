@@ -1,4 +1,4 @@
-import { add, div, fn, mul, num, pow, sub, sum } from '../method/expr.ts';
+import { add, div, fn, mul, neg, num, pow, sub, sum, sym } from '../method/expr.ts';
 import { defineMethod, MethodError, type Params } from '../method/method.ts';
 import { ABOVE_ZERO, refuseOutside } from '../numerics/refuse.ts';
 
@@ -56,6 +56,13 @@ export const weldGroup = defineMethod({
     unitX: { form: 'value', kind: 'volume', symbol: 'I_x', meaning: 'second moment of the lines about the first axis' },
     unitY: { form: 'value', kind: 'volume', symbol: 'I_y', meaning: 'about the second axis' },
     unitXY: { form: 'value', kind: 'volume', symbol: 'I_xy', meaning: 'mixed moment' },
+    tiltX: {
+      form: 'value',
+      kind: 'pressure',
+      symbol: 'a',
+      meaning: 'force per length square to the plane, per distance on the first axis',
+    },
+    tiltY: { form: 'value', kind: 'pressure', symbol: 'b', meaning: 'the same on the second axis' },
     polar: { form: 'value', kind: 'volume', symbol: 'J_u', meaning: 'polar second moment of the lines' },
     torsion: { form: 'value', kind: 'torque', symbol: 'M_z', meaning: 'torque in the plane' },
     momentX: { form: 'value', kind: 'torque', symbol: 'M_x', meaning: 'bending about the first axis' },
@@ -102,6 +109,23 @@ export const weldGroup = defineMethod({
       says: 'Share of the force, and torsion.',
     },
     {
+      key: 'tiltY',
+      left: sym('momentX'),
+      right: add(mul('tiltX', 'unitXY'), mul('tiltY', 'unitX')),
+      says: 'The welds balance the moment about the first axis.',
+    },
+    {
+      key: 'tiltX',
+      left: sym('momentY'),
+      right: neg(add(mul('tiltX', 'unitY'), mul('tiltY', 'unitXY'))),
+      says: 'And about the second.',
+    },
+    {
+      key: 'stressZ',
+      is: add(div('forceZ', 'area'), div(add(mul('tiltX', 'rx'), mul('tiltY', 'ry')), 'throat')),
+      says: 'Share of the force, and bending.',
+    },
+    {
       key: 'stress',
       is: fn('sqrt', add(pow('stressX', 2), pow('stressY', 2), pow('stressZ', 2))),
       says: 'All as arrows at the worst end.',
@@ -145,12 +169,12 @@ export const weldGroup = defineMethod({
     const torsion = forceY * (atX - centreX) - forceX * (atY - centreY);
     const momentX = forceZ * (atY - centreY) - forceY * atZ;
     const momentY = forceX * atZ - forceZ * (atX - centreX);
-    const bent = bending(unitX, unitY, unitXY, momentX, momentY, forceZ / whole);
+    const [tiltX, tiltY] = tilts(unitX, unitY, unitXY, momentX, momentY);
     const stressAt = (px: number, py: number) => {
       const [rx, ry] = [px - centreX, py - centreY];
       const stressX = forceX / area - (torsion * ry) / (polar * throat);
       const stressY = forceY / area + (torsion * rx) / (polar * throat);
-      const stressZ = bent(rx, ry) / throat;
+      const stressZ = forceZ / area + (tiltX * rx + tiltY * ry) / throat;
       return { rx, ry, stressX, stressY, stressZ, stress: Math.sqrt(stressX ** 2 + stressY ** 2 + stressZ ** 2) };
     };
     const all = x1.flatMap((a, k) => [stressAt(a, y1[k] as number), stressAt(x2[k] as number, y2[k] as number)]);
@@ -167,6 +191,8 @@ export const weldGroup = defineMethod({
       unitX,
       unitY,
       unitXY,
+      tiltX,
+      tiltY,
       polar,
       torsion,
       momentX,
@@ -175,23 +201,24 @@ export const weldGroup = defineMethod({
   },
 });
 
-/** Force per length square to the plane at a point from the centre: w = w₀ + a x + b y, with the moments of the lines in balance. */
-function bending(unitX: number, unitY: number, unitXY: number, momentX: number, momentY: number, even: number) {
-  if (momentX === 0 && momentY === 0) return () => even;
+/** Force per length square to the plane grows by these with the distance along each axis, so that the welds balance the moments. */
+function tilts(
+  unitX: number,
+  unitY: number,
+  unitXY: number,
+  momentX: number,
+  momentY: number,
+): readonly [number, number] {
+  if (momentX === 0 && momentY === 0) return [0, 0];
   const whole = unitX * unitY - unitXY ** 2;
-  const round = 1e-12 * (unitX + unitY) ** 2;
-  if (whole > round) {
-    const a = (-momentY * unitX - momentX * unitXY) / whole;
-    const b = (momentX * unitY + momentY * unitXY) / whole;
-    return (x: number, y: number) => even + a * x + b * y;
-  }
+  const polar = unitX + unitY;
+  if (whole > 1e-12 * polar ** 2)
+    return [(-momentY * unitX - momentX * unitXY) / whole, (momentX * unitY + momentY * unitXY) / whole];
   // One straight line of weld bends only along itself.
-  const length = Math.hypot(Math.sqrt(unitY), Math.sqrt(unitX));
-  const [ux, uy] = [Math.sqrt(unitY) / length, (Math.sign(unitXY) || 1) * (Math.sqrt(unitX) / length)];
-  const along = momentX * uy - momentY * ux;
-  const across = momentX * ux + momentY * uy;
-  if (Math.abs(across) > 1e-9 * Math.hypot(momentX, momentY))
+  const ux = Math.sqrt(unitY / polar);
+  const uy = (Math.sign(unitXY) || 1) * Math.sqrt(unitX / polar);
+  if (Math.abs(momentX * ux + momentY * uy) > 1e-9 * Math.hypot(momentX, momentY))
     throw new MethodError(id, 'atZ', 'One straight weld cannot take a moment about its own line.');
-  const slope = along / (unitX + unitY);
-  return (x: number, y: number) => even + slope * (x * ux + y * uy);
+  const slope = (momentX * uy - momentY * ux) / polar;
+  return [slope * ux, slope * uy];
 }
