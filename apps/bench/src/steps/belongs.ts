@@ -24,6 +24,7 @@ const STEP_OF_CHECK: Readonly<Record<string, StepId>> = {
   'torsion.': 'strength',
   'shaft.': 'strength',
   'join.': 'strength',
+  'hub.': 'strength',
   'bearing.': 'strength',
   'bevel.moves': 'strength',
   'clear.': 'layout',

@@ -5,6 +5,7 @@ import { USUAL_DUTY } from '@oddwheel/tables/usual-duty';
 import type { BuildFile } from '../schema/build-file.ts';
 import { pointerKey } from '../schema/describe.ts';
 import type { SeatFile, ShaftFile } from '../schema/path.ts';
+import type { Locking } from './hub.ts';
 import type { Shaft, Value } from './model.ts';
 import type {
   BearingFacts,
@@ -117,13 +118,24 @@ export function resolveJoins(reader: Reader, address: string, file: ShaftFile['j
   });
 }
 
-type HeldFile<S extends string> = { readonly towardStart?: S | undefined; readonly towardEnd?: S | undefined };
+type HeldFile<S extends string> = {
+  readonly towardStart?: S | undefined;
+  readonly towardEnd?: S | undefined;
+  readonly locking?: Locking | undefined;
+};
 
 export function resolveHeld<S extends StopOnShaft | StopInPlate>(
   address: string,
   file: HeldFile<S> | undefined,
 ): Held<S> | null {
-  return file ? { address, towardStart: file.towardStart ?? null, towardEnd: file.towardEnd ?? null } : null;
+  return file
+    ? {
+        address,
+        towardStart: file.towardStart ?? null,
+        towardEnd: file.towardEnd ?? null,
+        locking: file.locking ?? null,
+      }
+    : null;
 }
 
 /** C0 over the fatigue load limit where no table gives it: ball and roller bearings up to 100 mm mean diameter (ISO 281, from memory). */

@@ -1,4 +1,5 @@
 /** What strength asks of the model: steels, shapes, bearings, plates, duty and loads. Immutable, SI. */
+import type { Locking } from './hub.ts';
 import type { Value } from './model.ts';
 
 /** Steel of a shaft. A blank one stands on the weakest usual bar. */
@@ -73,6 +74,8 @@ export interface Held<S extends string> {
   readonly address: string;
   readonly towardStart: S | null;
   readonly towardEnd: S | null;
+  /** What locks its nut or screws; null where the build does not say. */
+  readonly locking: Locking | null;
 }
 
 /** A bearing by its number, or by typed ratings. */

@@ -9,6 +9,14 @@ import type { Check } from './check.ts';
 import { access, room, touch, touchWheel } from './clearance.ts';
 import { even, jointAngle, takes } from './coupling.ts';
 import { beltFit, centres, face, meet, undercut } from './gears.ts';
+import { hubPreload, hubSlip, hubThread } from './hub/flange.ts';
+import { hubLocked } from './hub/locked.ts';
+import { hubAlone, hubFit, hubNamed } from './hub/named.ts';
+import { hubPossible } from './hub/possible.ts';
+import { hubRunning } from './hub/running.ts';
+import { hubSize } from './hub/sizes.ts';
+import { hubStandard } from './hub/standard.ts';
+import { hubTorque } from './hub/torque.ts';
 import { idlerPlane, mesh, overrun, place, slackSide } from './idler.ts';
 import { clutch, grip, lift, speedometer, tip } from './road.ts';
 import { climb, climbGrip, cycle, reach, sprint } from './road-targets.ts';
@@ -107,6 +115,18 @@ export const CHECKS: readonly Check[] = [
   joinHolds,
   joinPasses,
   joinBends,
+  hubNamed,
+  hubPossible,
+  hubTorque,
+  hubRunning,
+  hubSize,
+  hubFit,
+  hubAlone,
+  hubStandard,
+  hubSlip,
+  hubPreload,
+  hubThread,
+  hubLocked,
   bearingLasts,
   bearingStands,
   bearingRolls,
