@@ -72,7 +72,7 @@ const KEYED = [
 function keyed(torque: number, shaft: number, length: number) {
   const build = JSON.parse(JSON.stringify(SMALL_BUILD));
   Object.assign(build.brief.engine, {
-    peaks: { torque: `${torque} N.m`, torqueAt: '60 rpm', power: `${torque * 6.2} W`, powerAt: '70 rpm' },
+    peaks: { torque: `${torque} N.m`, torqueAt: '60 rpm', power: `${torque * 7} W`, powerAt: '70 rpm' },
     idle: '20 rpm',
     redline: '80 rpm',
     gears: ['1'],

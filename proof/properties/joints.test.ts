@@ -26,8 +26,10 @@ const pull = fc.record({
   torque: real(-500, 500),
 });
 
-const group = (places: readonly { x: number; y: number }[], load: typeof pull extends fc.Arbitrary<infer T> ? T : never) =>
-  boltGroup.run({ x: places.map(({ x }) => x), y: places.map(({ y }) => y), diameter: 0.008, ...load });
+const group = (
+  places: readonly { x: number; y: number }[],
+  load: typeof pull extends fc.Arbitrary<infer T> ? T : never,
+) => boltGroup.run({ x: places.map(({ x }) => x), y: places.map(({ y }) => y), diameter: 0.008, ...load });
 
 const turned = (angle: number, x: number, y: number): readonly [number, number] => [
   x * Math.cos(angle) - y * Math.sin(angle),
@@ -88,7 +90,8 @@ const GAUSS = [
   [0.5, 8 / 18],
   [0.5 + Math.sqrt(0.15), 5 / 18],
 ] as const;
-const crossed = (all: readonly Line[]): boolean => all.some(({ angle }) => Math.abs(Math.sin(angle - (all[0]?.angle ?? 0))) > 0.2);
+const crossed = (all: readonly Line[]): boolean =>
+  all.some(({ angle }) => Math.abs(Math.sin(angle - (all[0]?.angle ?? 0))) > 0.2);
 
 test('stresses all along the welds of a group add up to the load and to its moments', () => {
   fc.assert(
@@ -159,7 +162,10 @@ test('a weld group turned with its load is stressed alike; k times as large unde
 
 test('a ring of weld under torque is a group of many short welds under the same torque', () => {
   const count = 720;
-  const corner = (k: number) => [0.02 * Math.cos((2 * Math.PI * k) / count), 0.02 * Math.sin((2 * Math.PI * k) / count)];
+  const corner = (k: number) => [
+    0.02 * Math.cos((2 * Math.PI * k) / count),
+    0.02 * Math.sin((2 * Math.PI * k) / count),
+  ];
   const at = (k: number, axis: number): number => corner(k)[axis] ?? 0;
   const places = Array.from({ length: count }, (_, k) => k);
   const welds = {
@@ -219,7 +225,11 @@ test('over thicker pins and thicker teeth the size is larger', () => {
       const { over } = splineOverPins.run(base);
       expect(splineOverPins.run({ ...base, pin: base.pin * more }).over).toBeGreaterThan(over);
       expect(splineOverPins.run({ ...base, thickness: base.thickness * more }).over).toBeGreaterThan(over);
-      near(splineOverPins.run({ ...base, module: 2 * module, pin: 2 * base.pin, thickness: 2 * base.thickness }).over, 2 * over, 1e3);
+      near(
+        splineOverPins.run({ ...base, module: 2 * module, pin: 2 * base.pin, thickness: 2 * base.thickness }).over,
+        2 * over,
+        1e3,
+      );
     }),
     RUNS,
   );

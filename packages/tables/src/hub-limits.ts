@@ -25,6 +25,11 @@ export const HUB_LIMITS = defineTable({
       how: 'memory',
       source: 'Roloff/Matek, Machine Elements: parallel key in a steel hub, light shock',
     },
+    'key-tight': {
+      values: { pressure: 150 },
+      how: 'memory',
+      source: 'Roloff/Matek, Machine Elements: parallel key in a steel hub, load in one direction',
+    },
     'spline-fixed': {
       values: { pressure: 100 },
       how: 'memory',

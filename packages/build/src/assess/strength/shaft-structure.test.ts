@@ -41,6 +41,7 @@ const seatAt = (id: string, station: number, direction: Vec3, k: number | null):
   bearing:
     k === null ? null : { facts: null, clearance: null, seal: null, stiffness: stiffness(k), plate: null, ring: null },
   held: null,
+  hub: null,
 });
 
 function shaftOf({ pieces, bearings, direction = [1, 0, 0] }: Given): Shaft {

@@ -8,9 +8,13 @@ import { pressure } from './modes.ts';
 import { impossible } from './possible.ts';
 import { NOTHING, seatsWith, torqueSeatOf, torqueThrough } from './seats.ts';
 
-/** Row of what the flanks bear while they run. A spline of which nothing is said counts as loose. */
-function rowFor({ torqueBy, spline }: Hub): 'key-running' | 'spline-fixed' | 'spline-loose' | 'spline-slides' {
-  if (torqueBy === 'key') return 'key-running';
+/** Row of what the flanks bear while they run. A key or spline of which nothing is said counts as loose. */
+function rowFor({
+  torqueBy,
+  key,
+  spline,
+}: Hub): 'key-tight' | 'key-running' | 'spline-fixed' | 'spline-loose' | 'spline-slides' {
+  if (torqueBy === 'key') return key?.fit === 'tight' ? 'key-tight' : 'key-running';
   if (spline?.sits === 'clamped along the shaft') return 'spline-fixed';
   return spline?.sits === 'slides under load' ? 'spline-slides' : 'spline-loose';
 }
