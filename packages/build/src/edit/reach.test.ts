@@ -62,7 +62,8 @@ function full(): Session {
     for (const element of elements(session))
       for (const { at, sort, kinds } of additions(session, element))
         for (const kind of kinds ?? [null]) {
-          const key = `${at}:${kind}`;
+          // The torque joint of every kind of seat once, wherever it stands.
+          const key = `${at.includes('/hub') ? placeOf(session.build, at) : at}:${kind}`;
           if (done.has(key) || (sort === 'group' && valueAt(session.build, at) !== undefined)) continue;
           done.add(key);
           const id = at === '/overrides' ? { id: 'chain.wrap:/path/stages/chain-1' } : {};

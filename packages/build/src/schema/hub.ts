@@ -25,7 +25,7 @@ const key = z
   .strictObject({
     length: quantityField('length', { name: 'Length of the key in the hub', example: '28 mm', above: 0 }),
     ends: choiceField('Its ends are', ['both round', 'one round', 'square']).optional(),
-    keys: integerField({ name: 'Keys', min: 1, max: 2 }).optional(),
+    keys: integerField({ name: 'Keys', example: '1', min: 1, max: 2 }).optional(),
     fit: choiceField('How it sits in its slots', ['slides', 'light press', 'tight'], {
       recipe:
         'A key that a finger can push slides; one that a soft hammer drives is a light press; one that a press drives is tight.',
@@ -52,7 +52,7 @@ const key = z
 const spline = z
   .strictObject({
     form: choiceField('Form', ['straight', 'involute', 'of unknown standard']),
-    teeth: integerField({ name: 'Teeth of the spline', min: 4, max: 100 }),
+    teeth: integerField({ name: 'Teeth of the spline', example: '19', min: 4, max: 100 }),
     length: quantityField('length', { name: 'Length in mesh', example: '22 mm', above: 0 }),
     outside: quantityField('length', {
       name: 'Outside diameter of the shaft',
@@ -94,14 +94,14 @@ const taper = z
 const screws = z
   .strictObject({
     size: keyField({ name: 'Size of the setscrews', table: 'setscrews', example: 'M8' }),
-    count: integerField({ name: 'Setscrews', min: 1, max: 2 }),
+    count: integerField({ name: 'Setscrews', example: '2', min: 1, max: 2 }),
   })
   .meta({ 'x-field': { name: 'Setscrews' } });
 
 const bolts = z
   .strictObject({
     thread: keyField({ name: 'Thread of the bolts', table: 'thread-sizes', example: 'M8' }),
-    count: integerField({ name: 'Bolts', min: 2, max: 24 }),
+    count: integerField({ name: 'Bolts', example: '6', min: 2, max: 24 }),
     circle: quantityField('length', { name: 'Bolt circle', example: '80 mm', above: 0 }),
     grade: keyField({ name: 'Strength of the bolts', table: 'bolt-classes', example: 'class-8.8' }).optional(),
     ...tightened,
@@ -124,7 +124,12 @@ const bolts = z
 const weld = z
   .strictObject({
     leg: quantityField('length', { name: 'Leg of the fillet', example: '5 mm', above: 0 }),
-    count: integerField({ name: 'Welds all round: 2 when both faces are welded', min: 1, max: 2 }).optional(),
+    count: integerField({
+      name: 'Welds all round: 2 when both faces are welded',
+      example: '1',
+      min: 1,
+      max: 2,
+    }).optional(),
   })
   .meta({ 'x-field': { name: 'Weld of the hub' } });
 
