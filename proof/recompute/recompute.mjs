@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import { rooms } from './clearance.mjs';
 import { weakest } from './fatigue.mjs';
 import * as g from './geometry.mjs';
+import { keyed } from './joints.mjs';
 import { peakTorque, seatForces, torques } from './loads.mjs';
 import { bend } from './shaft.mjs';
 import { BEARING_STIFFNESS, SLOPES, STATIC_RATING } from './tables.mjs';
@@ -64,6 +65,7 @@ export function reserves(demo) {
   const { torque, forces } = pulling(build);
   /** @type {Record<string, number>} */
   const out = { 'road.lift:/brief/vehicle': lifting(build, [...torque.values()].at(-1) ?? 0) };
+  Object.assign(out, keyed(build));
   if (build.brief.vehicle.contact.startsWith('three')) out['road.tip:/brief/vehicle/track'] = tipping(build);
   for (const [address, room] of Object.entries(rooms(build, true))) out[`clear.parts:${address}`] = room / WANTED;
   for (const [key, stage] of Object.entries(build.path.stages)) {
