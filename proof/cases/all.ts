@@ -9,6 +9,7 @@ import { COUPLING_CASES } from './coupling.ts';
 import { COUPLING_CONSTRUCTED } from './coupling-constructed.ts';
 import { JOINT_CASES } from './joint.ts';
 import { JOINT_BOLT_CASES } from './joint-bolts.ts';
+import { JOINT_WELD_CASES } from './joint-welds.ts';
 import { LAYOUT_CASES } from './layout.ts';
 import { LAYOUT_LIBRARY } from './layout-library.ts';
 import { LAYOUT_READ } from './layout-read.ts';
@@ -18,11 +19,13 @@ import { RATIO_CASES } from './ratio.ts';
 
 import { ROAD_CASES } from './road.ts';
 
+import { RUNOUT_CASES } from './runout.ts';
 import { SHAFT_CASES } from './shaft.ts';
 import { SHAFT_MORE_CASES } from './shaft-more.ts';
 
 import { SPUR_CASES } from './spur.ts';
 import { TORSION_CASES } from './torsion.ts';
+import { TRAIN_CASES } from './trains.ts';
 import { VEHICLE_CASES } from './vehicle.ts';
 
 /** Cases by topic, in the order of the page. */
@@ -34,7 +37,7 @@ export const TOPICS: readonly { readonly topic: string; readonly cases: readonly
   { topic: 'Shafts', cases: [...SHAFT_CASES, ...SHAFT_MORE_CASES] },
   { topic: 'Bearings', cases: BEARING_CASES },
   { topic: 'Turning against itself', cases: TORSION_CASES },
-  { topic: 'Keys, splines, bolts and welds', cases: [...JOINT_CASES, ...JOINT_BOLT_CASES] },
+  { topic: 'Keys, splines, bolts and welds', cases: [...JOINT_CASES, ...JOINT_BOLT_CASES, ...JOINT_WELD_CASES] },
   { topic: 'Joints and couplings', cases: [...COUPLING_CASES, ...COUPLING_CONSTRUCTED] },
   {
     topic: 'Layout: alignment, wear, idlers, arms, spiral bevels, clearance',
@@ -42,8 +45,10 @@ export const TOPICS: readonly { readonly topic: string; readonly cases: readonly
   },
   { topic: 'Layout, more examples and library results', cases: [...LAYOUT_READ, ...LAYOUT_LIBRARY] },
   { topic: 'Ratios and power', cases: RATIO_CASES },
+  { topic: 'Gear trains, change gears and wear cycles', cases: TRAIN_CASES },
   { topic: 'Tyres, engine curves and pull', cases: VEHICLE_CASES },
   { topic: 'The vehicle on the road', cases: ROAD_CASES },
+  { topic: 'Run-out', cases: RUNOUT_CASES },
   { topic: 'Measured in the workshop', cases: MEASURE_CASES },
 ];
 
