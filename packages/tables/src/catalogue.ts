@@ -30,6 +30,7 @@ import { SHAFT_LIMITS } from './shaft-limits.ts';
 import { SHAFT_NOTCHES } from './shaft-notches.ts';
 import { SHAFT_RELIABILITY } from './shaft-reliability.ts';
 import { SHAFT_STEELS } from './shaft-steels.ts';
+import { SPROCKET_PRACTICE } from './sprocket-practice.ts';
 import { STAGE_EFFICIENCIES } from './stage-efficiencies.ts';
 import { rowInSi, type Table } from './table.ts';
 import { THREAD_SIZES } from './thread-sizes.ts';
@@ -74,6 +75,7 @@ const TABLES: readonly Table[] = [
   SHAFT_NOTCHES,
   SHAFT_RELIABILITY,
   SHAFT_STEELS,
+  SPROCKET_PRACTICE,
   STAGE_EFFICIENCIES,
   THREAD_SIZES,
   TYRE_ALPHA_WIDTHS,
