@@ -45,12 +45,23 @@ import { universalCouple } from './coupling/universal-couple.ts';
 import { universalPair } from './coupling/universal-pair.ts';
 import { universalRatio } from './coupling/universal-ratio.ts';
 import { universalRipple } from './coupling/universal-ripple.ts';
+import { fitClearance } from './fit/clearance.ts';
+import { effectiveInterference } from './fit/effective-interference.ts';
+import { joiningTemperature } from './fit/joining-temperature.ts';
+import { fitLimits } from './fit/limits.ts';
+import { pressFitHold } from './fit/press-fit-hold.ts';
+import { pressForce } from './fit/press-force.ts';
+import { pressStress } from './fit/press-stress.ts';
+import { seatWarm } from './fit/seat-warm.ts';
 import { flankPressure } from './joint/flank-pressure.ts';
 import { locatingPlay } from './joint/locating-play.ts';
 import { spigotPressure } from './joint/spigot-pressure.ts';
 import { weldTorsion } from './joint/weld-torsion.ts';
 import type { Method } from './method/method.ts';
 import { mountStiffnessByWeight } from './mount/stiffness-by-weight.ts';
+import { plateLeftAcross } from './plate/left-across.ts';
+import { plateLug } from './plate/lug.ts';
+import { plateWeb } from './plate/web.ts';
 import { ratioFromTurns } from './ratio/from-turns.ts';
 import { ratioOverall } from './ratio/overall.ts';
 import { ratioStage } from './ratio/stage.ts';
@@ -103,6 +114,17 @@ import { wheelInertiaFromWires } from './vehicle/wheel-inertia-from-wires.ts';
 
 /** Every public method, for lookup by id. */
 export const METHODS: readonly Method[] = [
+  effectiveInterference,
+  fitClearance,
+  fitLimits,
+  joiningTemperature,
+  pressFitHold,
+  pressForce,
+  pressStress,
+  seatWarm,
+  plateLeftAcross,
+  plateLug,
+  plateWeb,
   axialPair,
   flankPressure,
   locatingPlay,
