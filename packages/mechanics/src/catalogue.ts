@@ -59,8 +59,8 @@ import { spigotPressure } from './joint/spigot-pressure.ts';
 import { weldTorsion } from './joint/weld-torsion.ts';
 import type { Method } from './method/method.ts';
 import { mountStiffnessByWeight } from './mount/stiffness-by-weight.ts';
-import { plateLeftAcross } from './plate/left-across.ts';
 import { plateLug } from './plate/lug.ts';
+import { plateStrength } from './plate/strength.ts';
 import { plateWeb } from './plate/web.ts';
 import { ratioFromTurns } from './ratio/from-turns.ts';
 import { ratioOverall } from './ratio/overall.ts';
@@ -122,8 +122,8 @@ export const METHODS: readonly Method[] = [
   pressForce,
   pressStress,
   seatWarm,
-  plateLeftAcross,
   plateLug,
+  plateStrength,
   plateWeb,
   axialPair,
   flankPressure,

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { MethodError } from '../method/method.ts';
-import { plateLeftAcross } from '../plate/left-across.ts';
 import { plateLug } from '../plate/lug.ts';
+import { plateStrength } from '../plate/strength.ts';
 import { plateWeb } from '../plate/web.ts';
 import { fitClearance } from './clearance.ts';
 import { joiningTemperature } from './joining-temperature.ts';
@@ -153,9 +153,17 @@ describe('plates', () => {
   });
 
   test('a push takes its part, and all of it at most', () => {
-    const left = (push: number) => plateLeftAcross.run({ across: 40e3, along: 8e3, push }).left;
+    const left = (push: number, angle = 0) =>
+      plateStrength.run({ lengthwise: 40e3, crosswise: 20e3, square: 8e3, angle, push }).force;
     expect(left(0)).toBe(40e3);
+    expect(left(0, Math.PI / 2)).toBeCloseTo(20e3, 6);
+    expect(left(2e3)).toBe(30e3);
     expect(left(8e3)).toBe(0);
     expect(left(9e3)).toBe(0);
+    // The worst direction lies between: the straight line from one strength to the other is nearest there.
+    const worst = Math.atan2(40e3, 20e3);
+    expect(left(0, worst)).toBeCloseTo(1 / Math.hypot(1 / 40e3, 1 / 20e3), 6);
+    expect(left(0, worst)).toBeLessThan(left(0, worst + 0.05));
+    expect(left(0, worst)).toBeLessThan(left(0, worst - 0.05));
   });
 });

@@ -21,6 +21,8 @@ const inputs = {
 
 /** 5/8 in of the standard, to two figures as it prints it: 0.63 in. */
 const MORE = 0.63 * 0.0254;
+/** Metal ahead of the hole over what counts beside it, at least. */
+const AHEAD = 1.33;
 const SHEAR = 0.6;
 const BEARING = 1.8;
 
@@ -45,8 +47,8 @@ export const plateLug = defineMethod({
   steps: [
     {
       key: 'counted',
-      is: fn('min', add(mul(2, 'thickness'), 'more'), 'beside'),
-      says: 'Metal further off does not carry its part.',
+      is: fn('min', add(mul(2, 'thickness'), 'more'), 'beside', div('ahead', num(AHEAD))),
+      says: 'Metal further off does not carry its part, nor what is not backed by metal ahead.',
     },
     { key: 'tearsBeside', is: mul(2, 'tensile', 'thickness', 'counted'), says: 'Both sides pull.' },
     {
@@ -61,12 +63,12 @@ export const plateLug = defineMethod({
       says: 'The weakest of the three.',
     },
   ],
-  sources: [{ title: 'ANSI/AISC 360-16', at: 'D5.1, equations D5-1 and D5-2; J7-1', how: 'read' }],
+  sources: [{ title: 'ANSI/AISC 360-16', at: 'D5.1, equations D5-1 and D5-2; D5.2(b); J7-1', how: 'read' }],
   holds: ['The plate is held all about, and the load lies in its plane.'],
   run: (input) => {
     refuseOutside(id, inputs, input);
     const { thickness, pin, ahead, beside, tensile, yieldStrength } = input;
-    const counted = Math.min(2 * thickness + MORE, beside);
+    const counted = Math.min(2 * thickness + MORE, beside, ahead / AHEAD);
     const tearsBeside = 2 * tensile * thickness * counted;
     const tearsAhead = 2 * SHEAR * tensile * thickness * (ahead + pin / 2);
     const crushes = BEARING * yieldStrength * thickness * pin;
