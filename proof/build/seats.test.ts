@@ -23,6 +23,8 @@ interface Changes {
 /** The demo with its front bearing, the plates around it and the temperatures changed. */
 function changed(changes: Changes): Session {
   const build = JSON.parse(DEMO);
+  // What only the road asks for takes its time and changes nothing here.
+  for (const key of ['targets', 'reference', 'suspension']) delete build.brief[key];
   const { seats } = build.path.shafts['shaft-a'];
   const { plates } = build.path;
   Object.assign(seats['bearing-front'], changes.front);
@@ -32,7 +34,7 @@ function changed(changes: Changes): Session {
   Object.assign(plates['plate-rear'], changes.rearPlate);
   Object.assign(build.brief.loads, changes.loads);
   for (const key of changes.blank ?? []) delete plates['plate-front'][key];
-  const opened = openSession(JSON.stringify(build));
+  const opened = openSession(JSON.stringify(build), { ends: 'not yet' });
   if (!opened.ok) throw new Error(JSON.stringify(opened.faults));
   return opened.session;
 }
@@ -52,7 +54,7 @@ describe('a 47 mm bearing in a plate 2 in wide and 6.35 mm thick', () => {
   test('is under the rule for plasma and for laser, with both offers', () => {
     const found = one('plate.cut', narrow);
     expect(found?.severity).toBe('thin');
-    const says = found?.says.replaceAll(' ', ' ') ?? '';
+    const says = found?.says.replaceAll('\u2009', ' ') ?? '';
     expect(says).toContain('is 1.9 mm in 6.35 mm plate');
     expect(says).toContain('under the published rule for plasma, 9.525 mm and for laser, 6.35 mm');
     expect(says).toContain('A shop may still laser it.');
@@ -68,7 +70,7 @@ describe('a 47 mm bearing in a plate 2 in wide and 6.35 mm thick', () => {
   });
 
   test('plasma is not offered where it is asked for, and no plate at all is said', () => {
-    const says = one('plate.cut', { ...narrow, plate: { ...narrow.plate, cut: 'plasma cut' } })?.says ?? '';
+    const says = one('plate.cut', { ...narrow, blank: [] })?.says ?? '';
     expect(says).not.toContain('laser');
     const gone = one('plate.cut', { ...narrow, plate: { ...narrow.plate, width: '46 mm' } });
     expect(gone?.severity).toBe('thin');
@@ -183,7 +185,9 @@ describe('fits of the seats', () => {
 
   test('a working is shown for every one', () => {
     const session = changed({});
-    const checked = session.assessment.findings.filter(({ check }) => /^(seat\.(shaft|plate|float)|plate\.)/.test(check));
+    const checked = session.assessment.findings.filter(({ check }) =>
+      /^(seat\.(shaft|plate|float)|plate\.)/.test(check),
+    );
     expect(checked.length).toBeGreaterThan(12);
     for (const { id } of checked) expect(explainFinding(session, id)?.workings.length, id).toBeGreaterThan(0);
   });

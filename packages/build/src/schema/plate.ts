@@ -18,7 +18,7 @@ export const plate = z.strictObject({
     recipe:
       'One bolt or a short weld at each end lets it tilt as on a hinge; two rows of bolts or a weld all round build it in. In between, leave this blank.',
   }).optional(),
-  sheets: integerField({ name: 'Sheets that make up its thickness', min: 1, max: 8 }).optional(),
+  sheets: integerField({ name: 'Sheets joined to make up its thickness', min: 1, max: 8 }).optional(),
   cut: choiceField('Outline and holes', CUTS, {
     recipe: 'Left blank, both plasma and laser are tried.',
   }).optional(),

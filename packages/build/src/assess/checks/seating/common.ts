@@ -1,4 +1,4 @@
-import { THIN_SPACE, TRUE_MINUS } from '@oddwheel/quantity/format';
+import { formatQuantity, THIN_SPACE, TRUE_MINUS } from '@oddwheel/quantity/format';
 import type { Check, Outcome, Scene } from '../check.ts';
 import { type BearingAt, bearingAt, bearingSubjects } from '../strength/bearings.ts';
 
@@ -28,12 +28,20 @@ export const plainly = (
   more: Partial<Pick<Extract<Outcome, { kind: 'plain' }>, 'uses' | 'used'>> = {},
 ): Outcome => ({ kind: 'plain', holds, says, uses: [], used: () => [], ...more });
 
-const signed = (microns: number): string =>
-  `${microns < 0 ? TRUE_MINUS : microns > 0 ? '+' : ''}${Math.abs(microns)}`;
+const signed = (microns: number): string => `${microns < 0 ? TRUE_MINUS : microns > 0 ? '+' : ''}${Math.abs(microns)}`;
 
 /** Limits from the nominal size, as the trade writes them: "k5, +2 to +13 µm". */
-export const limitsText = ({ code, lower, upper }: { readonly code: string; readonly lower: number; readonly upper: number }): string =>
+export const limitsText = ({
+  code,
+  lower,
+  upper,
+}: {
+  readonly code: string;
+  readonly lower: number;
+  readonly upper: number;
+}): string =>
   `${code}, ${signed(Math.round(lower * 1e7) / 10)} to ${signed(Math.round(upper * 1e7) / 10)}${THIN_SPACE}µm`;
 
-/** A length in two figures: more would say what no fit keeps. */
-export const short = (si: number): number => Number(si.toPrecision(2));
+/** A play in the unit of run-outs, in two figures: more would say what no fit keeps. */
+export const fine = ({ model }: Scene, si: number): string =>
+  formatQuantity(si, 'length', model.units.runOut, { digits: 2 });

@@ -1,7 +1,7 @@
 import { type LoadTurns, SEAT_FITS_SOURCE } from '@oddwheel/tables/seat-fits';
 import type { Check, Outcome, Scene } from '../check.ts';
 import type { BearingAt } from '../strength/bearings.ts';
-import { limitsText, onSeated, plainly, seated, short } from './common.ts';
+import { fine, limitsText, onSeated, plainly, seated } from './common.ts';
 import {
   loadTurns,
   partOfRating,
@@ -25,7 +25,7 @@ const AGAINST: Readonly<Record<LoadTurns, string>> = {
 };
 
 function why(at: BearingAt, { show }: Scene, part: number): string {
-  return `${AGAINST[loadTurns(at)]}, at ${show('percent', short(part))} of its rating in the hardest steady case`;
+  return `${AGAINST[loadTurns(at)]}, at ${show('percent', Number(part.toPrecision(2)))} of its rating in the hardest steady case`;
 }
 
 function judged(
@@ -42,7 +42,7 @@ function judged(
   const own = typed ?? wanted;
   const play = ringPlay(of, own);
   const more = { used: () => [wanted.used, ...(typed ? [typed.used] : []), ...(play ? [play.used] : [])] };
-  const comesTo = play ? ` With the limits of the ring that is ${tightness(play.least, play.greatest, show)}.` : '';
+  const comesTo = play ? ` With the limits of the ring that is ${tightness(play.least, play.greatest, scene)}.` : '';
   if (!typed)
     return plainly(
       true,
@@ -81,10 +81,11 @@ function judged(
   return plainly(true, () => `${seat}, is ${limitsText(typed)}; ${limitsText(wanted)} is asked for.${comesTo}`, more);
 }
 
-function tightness(least: number, greatest: number, show: Scene['show']): string {
-  const size = (si: number): string => show('runOut', short(si));
+function tightness(least: number, greatest: number, scene: Scene): string {
+  const size = (si: number): string => fine(scene, si);
   if (greatest <= 0) return `tight by ${size(-greatest)} to ${size(-least)}`;
-  if (least >= 0) return `loose by ${size(least)} to ${size(greatest)}`;
+  if (least >= 0)
+    return least > 0 ? `loose by ${size(least)} to ${size(greatest)}` : `loose by ${size(greatest)} at most`;
   return `from ${size(-least)} tight to ${size(greatest)} loose`;
 }
 

@@ -134,7 +134,7 @@ export const plateHolds: Check = {
       { name: 'load across the shaft', value: Math.max(own.radial, NOTHING), kind: 'force', use: 'force' },
       { name: 'plate bears', value: output.force, kind: 'force', use: 'force' },
       () =>
-        `The ${plate.name} carry ${show('force', own.radial)} in their plane${bends ? ` and ${show('force', own.axial)} square to it` : ''}. ${plate.runs === null ? 'In the worst direction' : 'In that direction'} they tear at ${show('force', output.inPlane)}${bends ? `, and bend at ${show('force', alone.square)}: ${show('force', output.force)} is left` : ''}.`,
+        `The bearing pushes ${plate.name} with ${show('force', own.radial)} across the shaft${bends ? ` and ${show('force', own.axial)} along it` : ''}. ${plate.runs === null ? 'In the worst direction' : 'That way'} the plate tears at ${show('force', output.inPlane)}${bends ? ` and bends at ${show('force', alone.square)} along the shaft: ${show('force', output.force)} is left` : ''}.`,
       [...shaftUses(at.structure), plate.ends],
       () => [
         ...alone.used,

@@ -9,7 +9,7 @@ import type { Used } from '../../geometry/types.ts';
 import type { Check, Outcome, Scene } from '../check.ts';
 import { measured } from '../measured.ts';
 import type { BearingAt } from '../strength/bearings.ts';
-import { onSeated, plainly, seated, short } from './common.ts';
+import { fine, onSeated, plainly, seated } from './common.ts';
 import { carrier, loadTurns, plateClass, ringPlay, seatLimits, sizesOf, slides } from './ring-fit.ts';
 
 const growthOf = (metal: 'steel' | 'aluminium' | 'bearing steel'): number =>
@@ -64,12 +64,12 @@ function whenHot(at: BearingAt, scene: Scene, turning: boolean): Outcome | null 
   const { show } = scene;
   const { play, used } = warmed(seat.outside, seat.play.greatest, hot, scene);
   const opens = () =>
-    `In aluminium its outer ring, ${seat.code}, opens by ${show('runOut', short(play - seat.play.greatest))} at ${show('temperature', scene.at(hot))}`;
+    `In aluminium its outer ring, ${seat.code}, opens by ${fine(scene, play - seat.play.greatest)} at ${show('temperature', scene.at(hot))}`;
   const more = { uses: [hot], used: () => [...seat.used, used] };
   if (keptBy === 'retaining compound' || keptBy === 'a pin or screw')
     return plainly(
       true,
-      () => `${opens()}; ${keptBy} keeps it from turning, with up to ${show('runOut', short(Math.max(play, 0)))} of play.`,
+      () => `${opens()}; ${keptBy} keeps it from turning, with up to ${fine(scene, Math.max(play, 0))} of play.`,
       more,
     );
   if (turning)
@@ -78,7 +78,7 @@ function whenHot(at: BearingAt, scene: Scene, turning: boolean): Outcome | null 
       () =>
         play <= 0
           ? `${opens()} and stays tight.`
-          : `${opens()} and comes loose, up to ${show('runOut', short(play))}, under a load that goes round against it: it turns in its seat. ${CURES}`,
+          : `${opens()} and comes loose, up to ${fine(scene, play)}, under a load that goes round against it: it turns in its seat. ${CURES}`,
       more,
     );
   const loosest = seatLimits('G7', seat.outside, 'loosest class that is asked for');
@@ -89,8 +89,8 @@ function whenHot(at: BearingAt, scene: Scene, turning: boolean): Outcome | null 
     { name: 'loosest seat, G7', value: most.greatest, kind: 'length', use: 'runOut' },
     () =>
       play > most.greatest
-        ? `${opens()}, to as much as ${show('runOut', short(play))} of play; the loosest seat asked for, G7, has ${show('runOut', short(most.greatest))}. The ring creeps round and wears its seat. ${CURES}`
-        : `${opens()}, to ${show('runOut', short(play))} of play at most; the loosest seat asked for, G7, has ${show('runOut', short(most.greatest))}.`,
+        ? `${opens()}, to as much as ${fine(scene, play)} of play; the loosest seat asked for, G7, has ${fine(scene, most.greatest)}. The ring creeps round and wears its seat. ${CURES}`
+        : `${opens()}, to ${fine(scene, play)} of play at most; the loosest seat asked for, G7, has ${fine(scene, most.greatest)}.`,
     [hot],
     () => [...seat.used, used, loosest.used, most.used],
     { capacity: 'above', demand: 'above' },
@@ -137,13 +137,13 @@ export const seatWhenCold: Check = {
     const { play, used } = warmed(seat.outside, seat.play.least, cold, scene);
     const { show } = scene;
     const cools = () =>
-      `At ${show('temperature', scene.at(cold))} its aluminium seat, ${seat.code}, closes by ${show('runOut', short(seat.play.least - play))}`;
+      `At ${show('temperature', scene.at(cold))} its aluminium seat, ${seat.code}, closes by ${fine(scene, seat.play.least - play)}`;
     return plainly(
       play >= 0,
       () =>
         play >= 0
           ? `${cools()} and the outer ring can still slide.`
-          : `${cools()} and may grip the outer ring by ${show('runOut', short(-play))}, so that it cannot slide until it is warm. Make the seat ${show('runOut', short(-play))} larger and keep the ring from turning with a pin or screw, or set it in a steel ring.`,
+          : `${cools()} and may grip the outer ring by ${fine(scene, -play)}, so that it cannot slide until it is warm. Make the seat ${fine(scene, -play)} larger and keep the ring from turning with a pin or screw, or set it in a steel ring.`,
       { uses: [cold], used: () => [...seat.used, used] },
     );
   }),
