@@ -45,6 +45,14 @@ import { universalCouple } from './coupling/universal-couple.ts';
 import { universalPair } from './coupling/universal-pair.ts';
 import { universalRatio } from './coupling/universal-ratio.ts';
 import { universalRipple } from './coupling/universal-ripple.ts';
+import { fitClearance } from './fit/clearance.ts';
+import { effectiveInterference } from './fit/effective-interference.ts';
+import { joiningTemperature } from './fit/joining-temperature.ts';
+import { fitLimits } from './fit/limits.ts';
+import { pressFitHold } from './fit/press-fit-hold.ts';
+import { pressForce } from './fit/press-force.ts';
+import { pressStress } from './fit/press-stress.ts';
+import { seatWarm } from './fit/seat-warm.ts';
 import { boltGroup } from './joint/bolt-group.ts';
 import { boltLoad } from './joint/bolt-load.ts';
 import { boltModes } from './joint/bolt-modes.ts';
@@ -70,6 +78,9 @@ import { weldRing } from './joint/weld-ring.ts';
 import { weldTorsion } from './joint/weld-torsion.ts';
 import type { Method } from './method/method.ts';
 import { mountStiffnessByWeight } from './mount/stiffness-by-weight.ts';
+import { plateLug } from './plate/lug.ts';
+import { plateStrength } from './plate/strength.ts';
+import { plateWeb } from './plate/web.ts';
 import { ratioForSpeed } from './ratio/for-speed.ts';
 import { ratioFromTurns } from './ratio/from-turns.ts';
 import { ratioNearestTrain } from './ratio/nearest-train.ts';
@@ -153,6 +164,17 @@ export const METHODS: readonly Method[] = [
   stackUp,
   vblockFactor,
   warmBow,
+  effectiveInterference,
+  fitClearance,
+  fitLimits,
+  joiningTemperature,
+  pressFitHold,
+  pressForce,
+  pressStress,
+  seatWarm,
+  plateLug,
+  plateStrength,
+  plateWeb,
   axialPair,
   flankPressure,
   locatingPlay,

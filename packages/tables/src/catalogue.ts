@@ -1,5 +1,6 @@
 import { BEARING_FACTORS } from './bearing-factors.ts';
 import { BEARING_LIMITS } from './bearing-limits.ts';
+import { BEARING_RINGS } from './bearing-rings.ts';
 import { BEARINGS } from './bearings.ts';
 import { BEVEL_TEETH } from './bevel-teeth.ts';
 import { BODY_MOVEMENTS } from './body-movements.ts';
@@ -8,6 +9,7 @@ import { BRIEF_DEFAULTS } from './brief-defaults.ts';
 import { CHAIN_LIMITS_TABLE } from './chain-limits.ts';
 import { CHAIN_SIZES } from './chain-sizes.ts';
 import { COUPLING_LIMITS } from './coupling-limits.ts';
+import { CUTTING_RULES } from './cutting-rules.ts';
 import { CYCLE_HWFET } from './cycle-hwfet.ts';
 import { CYCLE_NEDC, CYCLE_UDC } from './cycle-nedc.ts';
 import { CYCLE_R47 } from './cycle-r47.ts';
@@ -16,8 +18,13 @@ import { CYCLE_WMTC_PART1 } from './cycle-wmtc-part1.ts';
 import { CYCLE_WMTC_PART2 } from './cycle-wmtc-part2.ts';
 import { CYCLE_WMTC_PART3 } from './cycle-wmtc-part3.ts';
 import { DRAG_AREAS } from './drag-areas.ts';
+import { FIT_FRICTION } from './fit-friction.ts';
+import { FIT_METALS } from './fit-metals.ts';
 import { HUB_LIMITS } from './hub-limits.ts';
 import { HUB_METALS } from './hub-metals.ts';
+import { INCH_FITS } from './inch-fits.ts';
+import { ISO_DEVIATIONS } from './iso-deviations.ts';
+import { ISO_GRADES } from './iso-grades.ts';
 import { JOINT_LIMITS } from './joint-limits.ts';
 import { KEY_SIZES } from './key-sizes.ts';
 import { MESH_LIMITS } from './mesh-limits.ts';
@@ -56,6 +63,13 @@ const TABLES: readonly Table[] = [
   HUB_METALS,
   JOINT_LIMITS,
   KEY_SIZES,
+  ISO_GRADES,
+  ISO_DEVIATIONS,
+  INCH_FITS,
+  FIT_METALS,
+  FIT_FRICTION,
+  CUTTING_RULES,
+  BEARING_RINGS,
   MESH_LIMITS,
   CYCLE_HWFET,
   CYCLE_NEDC,

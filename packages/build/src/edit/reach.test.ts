@@ -51,6 +51,7 @@ const INTEGERS: Readonly<Record<string, string>> = {
   strands: '2',
   links: '106',
   length: '120',
+  sheets: '2',
 };
 
 /** A build to which everything was added that can be: each kind once. */

@@ -60,6 +60,8 @@ export function allValues(parts: Parts): Value[] {
     loads.grip,
     loads.shock,
     loads.oil,
+    loads.cold,
+    loads.hot,
     rollOut,
     targets.topSpeed,
     targets.cruiseSpeed,

@@ -18,6 +18,7 @@ import type {
   Notch,
   Piece,
   Plate,
+  Seating,
   Steel,
   StopInPlate,
   StopOnShaft,
@@ -142,9 +143,7 @@ export function resolveHeld<S extends StopOnShaft | StopInPlate>(
 const FATIGUE_PART = { ball: 22, roller: 8.2 } as const;
 
 /** A bearing by its number, or by the ratings typed for it; null where the build gives neither. */
-export function factsOf(
-  file: Pick<Extract<SeatFile, { readonly kind: 'bearing' }>, 'row' | 'ratings'>,
-): BearingFacts | null {
+export function factsOf(file: Pick<BearingFile, 'row' | 'ratings'>): BearingFacts | null {
   const { row, ratings } = file;
   if (row === undefined && ratings === undefined) return null;
   const si = row === undefined ? {} : rowInSi(BEARINGS, row);
@@ -196,6 +195,24 @@ export function resolveBearing(
     ),
     plate: file.plate === undefined ? null : (plates.get(file.plate) ?? null),
     ring: resolveHeld(`${address}/ring`, file.ring),
+    seating: resolveSeating(`${address}/seating`, file.seating),
+  };
+}
+
+type BearingFile = Extract<SeatFile, { readonly kind: 'bearing' }>;
+
+function resolveSeating(address: string, file: BearingFile['seating']): Seating | null {
+  if (!file) return null;
+  const { shaft, plate, made, sitsIn, keptBy, turns, float } = file;
+  return {
+    address,
+    shaft: shaft ?? null,
+    plate: plate ?? null,
+    made: made ?? null,
+    sitsIn: sitsIn ?? null,
+    keptBy: keptBy ?? null,
+    turns: turns ?? null,
+    float: lengthOrNull(float),
   };
 }
 
@@ -211,6 +228,10 @@ export function resolvePlates(file: BuildFile['path']['plates']): ReadonlyMap<st
         material: plate.material,
         width: typedNumber('length', plate.width),
         span: typedNumber('length', plate.span),
+        sheets: plate.sheets ?? 1,
+        cut: plate.cut ?? null,
+        runs: plate.runs ?? null,
+        inches: /in|"|″/i.test(plate.width),
         ends: plateEnds(`/path/plates/${pointerKey(id)}/ends`, plate.name, plate.ends),
       },
     ]),
@@ -294,6 +315,8 @@ export function resolveLoads(reader: Reader, file: BuildFile['brief']['loads']):
     criterion: file?.criterion ?? 'Goodman',
     reliability: file?.reliability ?? '99',
     oil: read('oil'),
+    cold: read('cold'),
+    hot: read('hot'),
     dirt: file?.dirt ?? 'dirt from outside',
   };
 }

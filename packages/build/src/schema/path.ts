@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { choiceField, integerField, keyField, namedMap, quantityField, textField } from './field.ts';
 import { hub, LOCKINGS } from './hub.ts';
 import { join } from './join.ts';
+import { plate, seating } from './plate.ts';
 
 const coordinate = (axis: string) => quantityField('length', { name: axis, example: '440 mm' });
 
@@ -103,6 +104,7 @@ const seat = z.discriminatedUnion('kind', [
     plate: keyField({ name: 'Sits in', refersTo: '/path/plates', example: 'plate-left' }).optional(),
     held: heldOnShaft.optional(),
     ring: heldInPlate.optional(),
+    seating: seating.optional(),
   }),
 ]);
 
@@ -150,22 +152,6 @@ export const shaftStrength = {
   notches: namedMap('Notches', notch).optional(),
   joins: namedMap('Joints that build it up', join).optional(),
 } as const;
-
-const plate = z.strictObject({
-  name: textField('Plate', 'left plates'),
-  thickness: quantityField('length', { name: 'Thickness in all', example: '1/2 in', above: 0 }),
-  material: choiceField('Made of', ['steel', 'aluminium']),
-  width: quantityField('length', { name: 'Width across the bearing', example: '120 mm', above: 0 }),
-  span: quantityField('length', {
-    name: 'Free span between the tubes that tie it',
-    example: '160 mm',
-    above: 0,
-  }),
-  ends: choiceField('Tied to its tubes', ['as if hinged', 'as if built in'], {
-    recipe:
-      'One bolt or a short weld at each end lets it tilt as on a hinge; two rows of bolts or a weld all round build it in. In between, leave this blank.',
-  }).optional(),
-});
 
 const shaft = z
   .strictObject({

@@ -20,6 +20,11 @@ import { hubTorque } from './hub/torque.ts';
 import { idlerPlane, mesh, overrun, place, slackSide } from './idler.ts';
 import { clutch, grip, lift, speedometer, tip } from './road.ts';
 import { climb, climbGrip, cycle, reach, sprint } from './road-targets.ts';
+import { seatInPlate, seatOnShaft } from './seating/fits.ts';
+import { plateHolds } from './seating/hold.ts';
+import { seatLocates, seatLocatesTurning } from './seating/made.ts';
+import { seatFloats, seatWhenCold, seatWhenHot, seatWhenHotTurning } from './seating/warm.ts';
+import { plateCuts } from './seating/web.ts';
 import { bar, swing } from './shop.ts';
 import { hand } from './spiral.ts';
 import { bearingLocates, thrustPasses } from './strength/bearing-hold.ts';
@@ -134,6 +139,16 @@ export const CHECKS: readonly Check[] = [
   bearingTilts,
   bearingLocates,
   thrustPasses,
+  plateCuts,
+  plateHolds,
+  seatLocates,
+  seatLocatesTurning,
+  seatOnShaft,
+  seatInPlate,
+  seatWhenHot,
+  seatWhenHotTurning,
+  seatWhenCold,
+  seatFloats,
   meshMoves,
   firing,
   cushion,

@@ -39,7 +39,9 @@ const seatAt = (id: string, station: number, direction: Vec3, k: number | null):
   outside: null,
   opening: null,
   bearing:
-    k === null ? null : { facts: null, clearance: null, seal: null, stiffness: stiffness(k), plate: null, ring: null },
+    k === null
+      ? null
+      : { facts: null, clearance: null, seal: null, stiffness: stiffness(k), plate: null, ring: null, seating: null },
   held: null,
   hub: null,
 });
