@@ -82,6 +82,7 @@ export const CHECK_IDS = [
   'hub.possible',
   'hub.torque',
   'hub.running',
+  'hub.keyway',
   'hub.size',
   'hub.fit',
   'hub.alone',

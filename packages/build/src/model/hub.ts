@@ -1,3 +1,4 @@
+import { parseInput } from '@oddwheel/quantity/range';
 import { HUB_METALS } from '@oddwheel/tables/hub-metals';
 import { rowInSi, sourceOf } from '@oddwheel/tables/table';
 import type { HubFile } from '../schema/hub.ts';
@@ -6,6 +7,8 @@ import { typedNumber } from './value.ts';
 
 /** Metal of a hub; a blank one lies between mild and medium carbon steel. */
 interface Metal {
+  /** Row of the table of what metals give. */
+  readonly elastic: 'steel' | 'grey cast iron' | 'aluminium';
   readonly tensile: Value;
   readonly yield: Value;
 }
@@ -61,6 +64,18 @@ export interface HubBolts extends Tightened {
   readonly part: string | null;
 }
 
+export interface HubPress {
+  /** Interference on the diameter, at least and at most. */
+  readonly least: number;
+  readonly most: number;
+  readonly length: number;
+  readonly outside: number;
+  readonly bore: number;
+  readonly roughness: number | null;
+  /** Row of the table of friction. */
+  readonly joined: NonNullable<NonNullable<HubFile['press']>['joined']>;
+}
+
 /** What passes the torque between a shaft and the part on a seat. SI. */
 export interface Hub {
   readonly address: string;
@@ -72,10 +87,14 @@ export interface Hub {
   readonly screws: { readonly size: string; readonly count: number } | null;
   readonly bolts: HubBolts | null;
   readonly weld: { readonly leg: number; readonly count: number } | null;
+  readonly press: HubPress | null;
   readonly locking: Locking | null;
 }
 
 const length = (text: string | undefined): number | null => (text === undefined ? null : typedNumber('length', text));
+
+const elasticOf = (key: string | undefined): Metal['elastic'] =>
+  key === 'cast iron' ? 'grey cast iron' : key?.endsWith('aluminium') ? 'aluminium' : 'steel';
 
 const UNKNOWN_METAL = ['mild steel', 'medium carbon steel'] as const;
 
@@ -101,7 +120,11 @@ function metalOf(address: string, owner: string, key: string | undefined): Metal
       recipe: 'Ask the maker, or try its rim with a file: a file skates on hardened steel and bites into the others.',
     };
   };
-  return { tensile: strength('tensile strength', 'tensile'), yield: strength('yield strength', 'yield') };
+  return {
+    elastic: elasticOf(key),
+    tensile: strength('tensile strength', 'tensile'),
+    yield: strength('yield strength', 'yield'),
+  };
 }
 
 type TightenedFile = Pick<NonNullable<HubFile['taper']>, 'tightening' | 'surface' | 'faces'>;
@@ -157,6 +180,20 @@ const boltsOf = (file: NonNullable<HubFile['bolts']>): HubBolts => ({
   ...tightened(file),
 });
 
+function pressOf(file: NonNullable<HubFile['press']>): HubPress {
+  const tight = parseInput(file.interference, 'length');
+  if (!tight.ok) throw new Error(`Not a length: ${JSON.stringify(file.interference)}. ${tight.problem}`);
+  return {
+    least: tight.lo,
+    most: tight.hi,
+    length: typedNumber('length', file.length),
+    outside: typedNumber('length', file.outside),
+    bore: length(file.bore) ?? 0,
+    roughness: length(file.roughness),
+    joined: file.joined ?? 'pressed, oiled, steel on steel',
+  };
+}
+
 /** The torque joint of a seat; null where the build does not say. */
 export function resolveHub(seat: string, owner: string, file: HubFile | undefined): Hub | null {
   if (!file) return null;
@@ -171,12 +208,11 @@ export function resolveHub(seat: string, owner: string, file: HubFile | undefine
     screws: file.screws ?? null,
     bolts: file.bolts ? boltsOf(file.bolts) : null,
     weld: file.weld ? { leg: typedNumber('length', file.weld.leg), count: file.weld.count ?? 1 } : null,
+    press: file.press ? pressOf(file.press) : null,
     locking: file.locking ?? null,
   };
 }
 
 /** Values of a torque joint that may be uncertain; where the part is of the shaft's own metal there are none. */
 export const hubValues = (hub: Hub | null): readonly Value[] =>
-  hub === null || hub.torqueBy === 'one piece with the shaft' || hub.torqueBy === 'press fit'
-    ? []
-    : [hub.metal.tensile, hub.metal.yield];
+  hub === null || hub.torqueBy === 'one piece with the shaft' ? [] : [hub.metal.tensile, hub.metal.yield];

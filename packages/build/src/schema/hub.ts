@@ -15,6 +15,13 @@ export const LOCKINGS = [
 const SURFACES = ['dry and black', 'as delivered', 'oiled', 'with paste'] as const;
 const FACES = ['oiled', 'clean or painted', 'blasted'] as const;
 
+const PRESSED = [
+  'pressed, oiled, steel on steel',
+  'pressed, dry, steel on steel',
+  'shrunk, oil film',
+  'shrunk, degreased',
+] as const;
+
 const tightened = {
   tightening: quantityField('torque', { name: 'Tightening torque', example: '25 N.m', above: 0 }).optional(),
   surface: choiceField('Thread and head are', SURFACES).optional(),
@@ -121,6 +128,30 @@ const bolts = z
   })
   .meta({ 'x-field': { name: 'Bolts of the flange' } });
 
+const press = z
+  .strictObject({
+    interference: quantityField('length', {
+      name: 'Interference: shaft less hole, on the diameter',
+      example: '0.04..0.06 mm',
+      range: true,
+      above: 0,
+      recipe: 'Measure shaft and hole with a micrometer before you join them, at the same temperature.',
+    }),
+    length: quantityField('length', { name: 'Length of the press fit', example: '40 mm', above: 0 }),
+    outside: quantityField('length', { name: 'Outside diameter of the hub', example: '60 mm', above: 0 }),
+    bore: quantityField('length', { name: 'Bore through the shaft', example: '10 mm', above: 0 }).optional(),
+    roughness: quantityField('length', {
+      name: 'Roughness Rz of both seats',
+      example: '0.006 mm',
+      above: 0,
+      max: 1e-3,
+    }).optional(),
+    joined: choiceField('Joined', PRESSED, {
+      recipe: 'Blank stands on the least friction, pressed with oil.',
+    }).optional(),
+  })
+  .meta({ 'x-field': { name: 'Press fit' } });
+
 const weld = z
   .strictObject({
     leg: quantityField('length', { name: 'Leg of the fillet', example: '5 mm', above: 0 }),
@@ -153,6 +184,7 @@ export const hub = z
     screws: screws.optional(),
     bolts: bolts.optional(),
     weld: weld.optional(),
+    press: press.optional(),
     locking: choiceField('Its nut, bolts or screws are locked by', LOCKINGS).optional(),
   })
   .meta({ 'x-field': { name: 'Torque joint' } });

@@ -10,6 +10,7 @@ import { access, room, touch, touchWheel } from './clearance.ts';
 import { even, jointAngle, takes } from './coupling.ts';
 import { beltFit, centres, face, meet, undercut } from './gears.ts';
 import { hubPreload, hubSlip, hubThread } from './hub/flange.ts';
+import { hubKeyway } from './hub/keyway.ts';
 import { hubLocked } from './hub/locked.ts';
 import { hubAlone, hubFit, hubNamed } from './hub/named.ts';
 import { hubPossible } from './hub/possible.ts';
@@ -124,6 +125,7 @@ export const CHECKS: readonly Check[] = [
   hubPossible,
   hubTorque,
   hubRunning,
+  hubKeyway,
   hubSize,
   hubFit,
   hubAlone,

@@ -190,7 +190,41 @@ describe('torque joint of a seat', () => {
     expect((weld(2)?.reserve?.value ?? 0) / (weld(1)?.reserve?.value ?? 1)).toBeCloseTo(2, 6);
   });
 
-  test('a press fit is known and not judged; one piece with the shaft asks nothing', () => {
+  test('a press fit holds torque at its least interference, by hand, and yields at its most', () => {
+    const press = {
+      interference: '0.03..0.04 mm',
+      length: '30 mm',
+      outside: '50 mm',
+      roughness: '0.005 mm',
+    };
+    const hub = { torqueBy: 'press fit', metal: 'hardened steel' };
+    const torque = findings({ ...hub, press })('torque');
+    // Lamé, both of steel, solid shaft: p = δ E / (2 d) (1 - d² / D²); T = µ p π d² l / 2.
+    const tight = 0.03e-3 - 0.8 * 0.01e-3;
+    const squeeze = ((tight * 206e9) / (2 * 0.025)) * (1 - 0.25);
+    expect(torque?.capacity?.value).toBeCloseTo((0.06 * squeeze * Math.PI * 0.025 ** 2 * 0.03) / 2, 6);
+    expect(torque?.says).toContain('At the least interference');
+    const of = (more: Json) => findings({ ...hub, press: { ...press, ...more } });
+    expect(of({ joined: 'shrunk, degreased' })('torque')?.capacity?.value).toBeCloseTo(
+      (torque?.capacity?.value ?? 0) * 3,
+      6,
+    );
+    const split = of({ interference: '0.03..0.5 mm', joined: 'shrunk, degreased' })('torque');
+    expect(split?.capacity?.value).toBeCloseTo(800e6, -1);
+    expect(split?.severity).toBe('fails');
+    expect(of({ interference: '0.005 mm' })('torque')?.severity).toBe('fails');
+    expect(of({ outside: '25 mm' })('possible')?.says).toContain('has no wall');
+    expect(of({ bore: '25 mm' })('possible')?.severity).toBe('fails');
+    expect(of({ length: '31 mm' })('possible')?.severity).toBe('fails');
+  });
+
+  test('a keyway that is no notch of the shaft is told', () => {
+    expect(findings(key())('keyway')?.severity).toBe('thin');
+    expect(findings(key())('keyway')?.says).toContain('does not count it');
+    expect(findings({ torqueBy: 'weld' })('keyway')).toBeUndefined();
+  });
+
+  test('a press fit without its sizes asks for them; one piece with the shaft asks nothing', () => {
     expect(findings({ torqueBy: 'press fit' })('torque')?.severity).toBe('unknown');
     const one = findings({ torqueBy: 'one piece with the shaft' });
     expect(one('named')).toBeUndefined();

@@ -52,6 +52,18 @@ function boltsFault({ bolts }: Hub, seat: Seat, show: Show): string | null {
   return `The bolt circle is ${show('length', bolts.circle)} and the shaft ${show('length', seat.diameter)}: the bolts would stand in the shaft.`;
 }
 
+function pressFault({ press }: Hub, seat: Seat, show: Show): string | null {
+  if (!press || seat.diameter === null) return null;
+  const mm = (x: number) => show('length', x);
+  if (press.outside <= seat.diameter)
+    return `The hub is ${mm(press.outside)} outside on a shaft of ${mm(seat.diameter)}: it has no wall. Measure both again.`;
+  if (press.bore >= seat.diameter)
+    return `The bore is ${mm(press.bore)} in a shaft of ${mm(seat.diameter)}: the shaft has no wall. Measure both again.`;
+  if (seat.width !== null && press.length > seat.width + 1e-9)
+    return `The press fit is ${mm(press.length)} long in a part that is ${mm(seat.width)} wide. Its length cannot be more.`;
+  return null;
+}
+
 /** Why a torque joint cannot be made as typed; null where it can. */
 export function impossible(hub: Hub, seat: Seat, show: Show): string | null {
   switch (hub.torqueBy) {
@@ -63,6 +75,8 @@ export function impossible(hub: Hub, seat: Seat, show: Show): string | null {
       return taperFault(hub, seat, show);
     case 'bolted flange':
       return boltsFault(hub, seat, show);
+    case 'press fit':
+      return pressFault(hub, seat, show);
     default:
       return null;
   }
@@ -76,7 +90,7 @@ export const hubPossible: Check = {
   wanted: { reserve: 1, from: 'geometry' },
   atWorst: 'fails',
   perCase: false,
-  subjects: seatsWith(({ torqueBy }) => ['key', 'spline', 'taper', 'bolted flange'].includes(torqueBy)),
+  subjects: seatsWith(({ torqueBy }) => ['key', 'spline', 'taper', 'bolted flange', 'press fit'].includes(torqueBy)),
   run: ({ model, show }, subject) => {
     const found = torqueSeatOf(model, subject);
     const fault = found && impossible(found.hub, found.seat, show);

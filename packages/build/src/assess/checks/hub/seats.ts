@@ -87,6 +87,16 @@ export function pushAcross({ ends, shaft }: TorqueSeat, load: CaseLoads): number
   return Math.hypot(...sum.map((x, k) => x - along * (shaft.direction[k] ?? 0)));
 }
 
+/** Force along the shaft that the part brings to its seat in a case, as a size. */
+export function pushAlong({ ends, shaft }: TorqueSeat, load: CaseLoads): number {
+  let along = 0;
+  for (const { stage, end } of ends) {
+    const force = load.stages[stage]?.[end].force;
+    if (force) along += force.reduce((total, x, k) => total + x * (shaft.direction[k] ?? 0), 0);
+  }
+  return Math.abs(along);
+}
+
 export const unknown = (...missing: readonly Missing[]): Outcome => ({ kind: 'unknown', missing });
 
 export const plainly = (holds: boolean, says: () => string): Outcome => ({

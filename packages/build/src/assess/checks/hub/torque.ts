@@ -11,6 +11,7 @@ import { flangePasses } from './flange.ts';
 import { flanksOf, KEY_METAL, THROUGH } from './flanks.ts';
 import { type Mode, pressure, torque as torqueAmount, worstOf } from './modes.ts';
 import { impossible } from './possible.ts';
+import { pressPasses } from './press.ts';
 import { NOTHING, pushAcross, seatsWith, type TorqueSeat, torqueSeatOf, torqueThrough, unknown } from './seats.ts';
 import { taperPasses } from './taper.ts';
 
@@ -189,10 +190,7 @@ export const hubTorque: Check = {
       case 'weld':
         return byWeld(found, torque, load, scene);
       case 'press fit':
-        return unknown({
-          address: `${found.hub.address}/torqueBy`,
-          says: `how tight the press fit of ${found.seat.name} is; what it passes is not judged`,
-        });
+        return pressPasses(found, torque, load, scene);
       case 'one piece with the shaft':
         return null;
     }
