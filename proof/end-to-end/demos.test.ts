@@ -98,7 +98,7 @@ describe('rail-cart', () => {
       ['clear.parts', '/brief/wheel'],
       ['torsion.firing', '/brief/engine'],
     ]);
-    for (const [check] of told('thin')) expect(check).toMatch(/^(shaft|bearing|join|torsion)\./);
+    for (const [check] of told('thin')) expect(check).toMatch(/^(shaft|bearing|join|seat|torsion)\./);
     expect(severities(checked, 'path.forward')).toEqual(['holds']);
     expect(severities(checked, 'belt.fit')).toEqual(['holds']);
   });

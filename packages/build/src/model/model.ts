@@ -2,6 +2,7 @@
 import type { UnitChoice } from '@oddwheel/quantity/format';
 import type { Kind } from '@oddwheel/quantity/kinds';
 import type { Vec3 } from '@oddwheel/quantity/quantity';
+import type { Hub } from './hub.ts';
 import type {
   BearingSeat,
   Cush,
@@ -56,6 +57,8 @@ export interface Seat {
   readonly bearing: BearingSeat | null;
   /** What stops the part on its shaft; null where the build does not say. */
   readonly held: Held<StopOnShaft> | null;
+  /** What passes the torque; null where the build does not say, and for bearings. */
+  readonly hub: Hub | null;
 }
 
 export type Body = 'engine' | 'subframe' | 'vehicle frame' | 'swinging arm';

@@ -6,6 +6,7 @@ import { nodeAt, pointerKey } from '../schema/describe.ts';
 import type { SeatFile, ShaftFile, StageFile } from '../schema/path.ts';
 import { allValues } from './all-values.ts';
 import { type Cache, reuse } from './cache.ts';
+import { resolveHub } from './hub.ts';
 import type {
   Lathe,
   Model,
@@ -88,6 +89,7 @@ function resolveShaft(
       opening: s.kind === 'bearing' ? lengthOrNull(s.opening) : null,
       bearing,
       held: 'held' in s ? resolveHeld(`${at}/held`, s.held) : null,
+      hub: s.kind === 'bearing' ? null : resolveHub(at, s.name, s.hub),
     };
   };
   return {
