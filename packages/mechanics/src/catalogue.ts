@@ -62,15 +62,45 @@ import { universalCouple } from './coupling/universal-couple.ts';
 import { universalPair } from './coupling/universal-pair.ts';
 import { universalRatio } from './coupling/universal-ratio.ts';
 import { universalRipple } from './coupling/universal-ripple.ts';
+import { fitClearance } from './fit/clearance.ts';
+import { effectiveInterference } from './fit/effective-interference.ts';
+import { joiningTemperature } from './fit/joining-temperature.ts';
+import { fitLimits } from './fit/limits.ts';
+import { pressFitHold } from './fit/press-fit-hold.ts';
+import { pressForce } from './fit/press-force.ts';
+import { pressStress } from './fit/press-stress.ts';
+import { seatWarm } from './fit/seat-warm.ts';
 import { gearDutyReserve } from './gear/duty-reserve.ts';
 import { gearHardnessLimits } from './gear/hardness-limits.ts';
 import { gearLifeFactor } from './gear/life-factor.ts';
+import { boltGroup } from './joint/bolt-group.ts';
+import { boltLoad } from './joint/bolt-load.ts';
+import { boltModes } from './joint/bolt-modes.ts';
+import { boltPreload } from './joint/bolt-preload.ts';
+import { boltSlip } from './joint/bolt-slip.ts';
+import { boltStiffness } from './joint/bolt-stiffness.ts';
+import { boltTension } from './joint/bolt-tension.ts';
+import { boltTorque } from './joint/bolt-torque.ts';
 import { flankPressure } from './joint/flank-pressure.ts';
+import { involuteSpline } from './joint/involute-spline.ts';
+import { keyPressure } from './joint/key-pressure.ts';
 import { locatingPlay } from './joint/locating-play.ts';
+import { setscrewHold } from './joint/setscrew-hold.ts';
 import { spigotPressure } from './joint/spigot-pressure.ts';
+import { splineCandidates } from './joint/spline-candidates.ts';
+import { splineOverPins } from './joint/spline-over-pins.ts';
+import { taperGrip } from './joint/taper-grip.ts';
+import { threadArea } from './joint/thread-area.ts';
+import { threadEngagement } from './joint/thread-engagement.ts';
+import { weldAllowed } from './joint/weld-allowed.ts';
+import { weldGroup } from './joint/weld-group.ts';
+import { weldRing } from './joint/weld-ring.ts';
 import { weldTorsion } from './joint/weld-torsion.ts';
 import type { Method } from './method/method.ts';
 import { mountStiffnessByWeight } from './mount/stiffness-by-weight.ts';
+import { plateLug } from './plate/lug.ts';
+import { plateStrength } from './plate/strength.ts';
+import { plateWeb } from './plate/web.ts';
 import { ratioForSpeed } from './ratio/for-speed.ts';
 import { ratioFromTurns } from './ratio/from-turns.ts';
 import { ratioNearestTrain } from './ratio/nearest-train.ts';
@@ -155,6 +185,17 @@ export const METHODS: readonly Method[] = [
   stackUp,
   vblockFactor,
   warmBow,
+  effectiveInterference,
+  fitClearance,
+  fitLimits,
+  joiningTemperature,
+  pressFitHold,
+  pressForce,
+  pressStress,
+  seatWarm,
+  plateLug,
+  plateStrength,
+  plateWeb,
   axialPair,
   flankPressure,
   locatingPlay,
@@ -279,5 +320,24 @@ export const METHODS: readonly Method[] = [
   wheelInertiaBounds,
   wheelInertiaFromSwing,
   wheelInertiaFromWires,
+  boltGroup,
+  boltLoad,
+  boltModes,
+  boltPreload,
+  boltSlip,
+  boltStiffness,
+  boltTension,
+  boltTorque,
+  involuteSpline,
+  keyPressure,
+  setscrewHold,
+  splineCandidates,
+  splineOverPins,
+  taperGrip,
+  threadArea,
+  threadEngagement,
+  weldAllowed,
+  weldGroup,
+  weldRing,
   ...Object.values(RESERVES),
 ];

@@ -7,19 +7,8 @@ import type { SeatFile, ShaftFile, StageFile } from '../schema/path.ts';
 import { allValues } from './all-values.ts';
 import { type Cache, reuse } from './cache.ts';
 import { resolveGears } from './gears.ts';
-import type {
-  Lathe,
-  Model,
-  ReferenceVehicle,
-  Seat,
-  SeatRef,
-  Shaft,
-  ShelfItem,
-  Shop,
-  Speedometer,
-  Stage,
-  Targets,
-} from './model.ts';
+import { resolveHub } from './hub.ts';
+import type { Model, ReferenceVehicle, Seat, SeatRef, Shaft, Speedometer, Stage, Targets } from './model.ts';
 import { resolveEngine } from './resolve-engine.ts';
 import {
   lengthOrNull,
@@ -44,6 +33,7 @@ import {
   resolveSteel,
 } from './resolve-strength.ts';
 import { chainSize } from './rows.ts';
+import type { Lathe, ShelfItem, Shop } from './shop.ts';
 import type { Plate } from './strength.ts';
 import { type Reader, sharedBlank, typedNumber, value, valueOrNull } from './value.ts';
 import { resolveWheel } from './wheel.ts';
@@ -89,6 +79,7 @@ function resolveShaft(
       opening: s.kind === 'bearing' ? lengthOrNull(s.opening) : null,
       bearing,
       held: 'held' in s ? resolveHeld(`${at}/held`, s.held) : null,
+      hub: s.kind === 'bearing' ? null : resolveHub(at, s.name, s.hub),
     };
   };
   return {

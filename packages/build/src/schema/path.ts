@@ -2,6 +2,9 @@ import { z } from 'zod';
 import { belt } from './belt.ts';
 import { choiceField, integerField, keyField, namedMap, quantityField, textField } from './field.ts';
 import { bevelMounting, gearFacts } from './gears.ts';
+import { hub, LOCKINGS } from './hub.ts';
+import { join } from './join.ts';
+import { plate, seating } from './plate.ts';
 import { efficiency, ends, teeth } from './stage-parts.ts';
 
 const coordinate = (axis: string) => quantityField('length', { name: axis, example: '440 mm' });
@@ -47,6 +50,12 @@ const heldOnShaft = z
   })
   .meta({ 'x-field': { name: 'Held on the shaft' } });
 
+const heldGear = heldOnShaft
+  .extend({ locking: choiceField('Its nut or screws are locked by', LOCKINGS).optional() })
+  .meta({ 'x-field': { name: 'Held on the shaft' } });
+
+const torqueSeat = { ...seatBase, hub: hub.optional() };
+
 const heldInPlate = z
   .strictObject({
     towardStart: choiceField('Outer ring stopped toward the start of the shaft by', HOLDS_IN_PLATE).optional(),
@@ -55,11 +64,11 @@ const heldInPlate = z
   .meta({ 'x-field': { name: 'Held in its plate' } });
 
 const seat = z.discriminatedUnion('kind', [
-  z.strictObject({ kind: z.literal('sprocket'), ...seatBase }),
-  z.strictObject({ kind: z.literal('pulley'), ...seatBase }),
-  z.strictObject({ kind: z.literal('gear'), ...seatBase, held: heldOnShaft.optional() }),
-  z.strictObject({ kind: z.literal('joint'), ...seatBase }),
-  z.strictObject({ kind: z.literal('wheel'), ...seatBase }),
+  z.strictObject({ kind: z.literal('sprocket'), ...torqueSeat }),
+  z.strictObject({ kind: z.literal('pulley'), ...torqueSeat }),
+  z.strictObject({ kind: z.literal('gear'), ...torqueSeat, held: heldGear.optional() }),
+  z.strictObject({ kind: z.literal('joint'), ...torqueSeat }),
+  z.strictObject({ kind: z.literal('wheel'), ...torqueSeat }),
   z.strictObject({
     kind: z.literal('bearing'),
     ...seatBase,
@@ -98,6 +107,7 @@ const seat = z.discriminatedUnion('kind', [
     plate: keyField({ name: 'Sits in', refersTo: '/path/plates', example: 'plate-left' }).optional(),
     held: heldOnShaft.optional(),
     ring: heldInPlate.optional(),
+    seating: seating.optional(),
   }),
 ]);
 
@@ -134,48 +144,6 @@ const notch = z.strictObject({
   }).optional(),
 });
 
-const join = z.strictObject({
-  name: textField('Joint', 'stub in the sleeve'),
-  station,
-  torqueBy: choiceField('Torque passes by', ['spline', 'key', 'weld', 'press fit', 'bolts', 'pin']),
-  centredBy: choiceField('Centred by', ['spigot', 'press fit', 'spline', 'bolts', 'weld alone'], {
-    recipe: 'A spline that fits on its flanks has play and does not centre: look for a smooth turned seat beside it.',
-  }),
-  axialBy: choiceField('Held along the shaft by', [
-    'draw bolt',
-    'weld',
-    'press fit',
-    'retaining ring',
-    'bolts',
-    'nothing',
-  ]),
-  positions: integerField({ name: 'Positions it goes together in', min: 1, max: 200 }).optional(),
-  diameter: quantityField('length', {
-    name: 'Diameter that passes the torque: mean of the spline, weld circle, bolt circle',
-    example: '25 mm',
-    above: 0,
-  }).optional(),
-  length: quantityField('length', {
-    name: 'Length in mesh, of the fit, or weld leg',
-    example: '30 mm',
-    above: 0,
-  }).optional(),
-  teeth: integerField({ name: 'Teeth of the spline, or number of bolts', min: 1, max: 200 }).optional(),
-  height: quantityField('length', {
-    name: 'Height of tooth flank in contact, or diameter of a bolt',
-    example: '2 mm',
-    above: 0,
-  }).optional(),
-  spigot: z
-    .strictObject({
-      diameter: quantityField('length', { name: 'Diameter', example: '30 mm', above: 0 }),
-      length: quantityField('length', { name: 'Length', example: '20 mm', above: 0 }),
-      play: quantityField('length', { name: 'Play across', example: '0.02 mm', range: true, min: 0 }).optional(),
-    })
-    .meta({ 'x-field': { name: 'Spigot that centres it' } })
-    .optional(),
-});
-
 export const shaftStrength = {
   material: keyField({ name: 'Steel', table: 'shaft-steels', example: '1045-hot-rolled' }).optional(),
   surface: choiceField('Surface', ['ground', 'machined or cold drawn', 'hot rolled', 'as forged']).optional(),
@@ -187,22 +155,6 @@ export const shaftStrength = {
   notches: namedMap('Notches', notch).optional(),
   joins: namedMap('Joints that build it up', join).optional(),
 } as const;
-
-const plate = z.strictObject({
-  name: textField('Plate', 'left plates'),
-  thickness: quantityField('length', { name: 'Thickness in all', example: '1/2 in', above: 0 }),
-  material: choiceField('Made of', ['steel', 'aluminium']),
-  width: quantityField('length', { name: 'Width across the bearing', example: '120 mm', above: 0 }),
-  span: quantityField('length', {
-    name: 'Free span between the tubes that tie it',
-    example: '160 mm',
-    above: 0,
-  }),
-  ends: choiceField('Tied to its tubes', ['as if hinged', 'as if built in'], {
-    recipe:
-      'One bolt or a short weld at each end lets it tilt as on a hinge; two rows of bolts or a weld all round build it in. In between, leave this blank.',
-  }).optional(),
-});
 
 const shaft = z
   .strictObject({

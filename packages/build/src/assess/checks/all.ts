@@ -9,9 +9,23 @@ import type { Check } from './check.ts';
 import { access, room, touch, touchWheel } from './clearance.ts';
 import { even, jointAngle, takes } from './coupling.ts';
 import { beltFit, centres, face, meet, undercut } from './gears.ts';
+import { hubPreload, hubSlip, hubThread } from './hub/flange.ts';
+import { hubKeyway } from './hub/keyway.ts';
+import { hubLocked } from './hub/locked.ts';
+import { hubAlone, hubFit, hubNamed } from './hub/named.ts';
+import { hubPossible } from './hub/possible.ts';
+import { hubRunning } from './hub/running.ts';
+import { hubSize } from './hub/sizes.ts';
+import { hubStandard } from './hub/standard.ts';
+import { hubTorque } from './hub/torque.ts';
 import { idlerPlane, mesh, overrun, place, slackSide } from './idler.ts';
 import { clutch, grip, lift, speedometer, tip } from './road.ts';
 import { climb, climbGrip, cycle, reach, sprint } from './road-targets.ts';
+import { seatInPlate, seatOnShaft } from './seating/fits.ts';
+import { plateHolds } from './seating/hold.ts';
+import { seatLocates, seatLocatesTurning } from './seating/made.ts';
+import { seatFloats, seatWhenCold, seatWhenHot, seatWhenHotTurning } from './seating/warm.ts';
+import { plateCuts } from './seating/web.ts';
 import { bar, swing } from './shop.ts';
 import { hand } from './spiral.ts';
 import { bearingLocates, thrustPasses } from './strength/bearing-hold.ts';
@@ -114,6 +128,19 @@ export const CHECKS: readonly Check[] = [
   joinHolds,
   joinPasses,
   joinBends,
+  hubNamed,
+  hubPossible,
+  hubTorque,
+  hubRunning,
+  hubKeyway,
+  hubSize,
+  hubFit,
+  hubAlone,
+  hubStandard,
+  hubSlip,
+  hubPreload,
+  hubThread,
+  hubLocked,
   bearingLasts,
   bearingStands,
   bearingRolls,
@@ -139,6 +166,16 @@ export const CHECKS: readonly Check[] = [
   gearCard,
   gearPattern,
   gearOiled,
+  plateCuts,
+  plateHolds,
+  seatLocates,
+  seatLocatesTurning,
+  seatOnShaft,
+  seatInPlate,
+  seatWhenHot,
+  seatWhenHotTurning,
+  seatWhenCold,
+  seatFloats,
   meshMoves,
   firing,
   cushion,

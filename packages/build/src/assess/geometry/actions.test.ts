@@ -44,6 +44,7 @@ const shaft = (id: string, origin: Vec3, direction: Vec3, kind: Seat['kind'], st
       opening: null,
       bearing: null,
       held: null,
+      hub: null,
     },
   ],
   stock: null,
