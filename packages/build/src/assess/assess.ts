@@ -67,7 +67,7 @@ function write(evaluation: Evaluation, findings: readonly Finding[], here: Here,
     cases: loadCases(evaluation),
     findings,
     ends: evaluation.ends,
-    reserves: middle.reserves.map((x, k) => (plainRows.has(Math.floor(k / evaluation.columns)) ? Number.NaN : x)),
+    reserves: evaluation.reserves.map((x, k) => (plainRows.has(Math.floor(k / evaluation.columns)) ? Number.NaN : x)),
     assumed: [...assumedOf(model.values), ...standAssumed(stroke, show)],
     findOut: findOut(evaluation, findings),
     closure:

@@ -4,7 +4,7 @@ import { CHECKS } from './checks/all.ts';
 import { type Check, looksAt, type Outcome, type Scene, type Subject } from './checks/check.ts';
 import type { CaseLoads } from './loads.ts';
 import { roadInputs } from './road/inputs.ts';
-import { buildScene, loadsAtSlider } from './scene.ts';
+import { buildScene, loadsAtSlider, loadValues } from './scene.ts';
 import type { Here } from './types.ts';
 import { type Corner, cornerKey, findCorners, MIDDLE, moverOf, uncertainOf } from './uncertainty.ts';
 
@@ -15,13 +15,16 @@ export interface Row {
 }
 
 /**
- * Results of all rows at one corner. `reserves[row * columns + column]`: columns are the standing cases, then the slider.
- * A plain check counts 2 when it holds and 0.5 when not, so that ends can be compared; `plain` rows show no number.
+ * Results of all rows at one corner. A plain check counts 2 when it holds and 0.5 when not, so that ends can be compared.
+ * NaN where a number is not known.
  */
 export interface CornerResult {
   readonly corner: Corner;
   readonly scene: Scene;
-  readonly reserves: Float64Array;
+  /** Lowest number of each row over the standing cases; of a row that looks at none, its own. */
+  readonly standing: Float64Array;
+  /** Numbers of the rows by load cases at the slider; left out at the ends of inputs where the slider cannot come to govern. */
+  readonly slider: Float64Array;
   readonly atSlider: CaseLoads | null;
 }
 
@@ -39,6 +42,8 @@ export interface Evaluation {
   readonly columns: number;
   readonly uncertain: readonly Value[];
   readonly middle: CornerResult;
+  /** Numbers at the middle, `reserves[row * columns + column]`: columns are the standing cases, then the slider. */
+  readonly reserves: Float64Array;
   /** Other corners that were tried. */
   readonly others: readonly CornerResult[];
   readonly ends: Ends;
@@ -58,56 +63,73 @@ const number = (outcome: Outcome | null): number => {
 /** A case whose reserve at the middle of all inputs is more than this many times the lowest is not tried at their ends. */
 const FAR = 2;
 
-/** Cases of a row that may come to govern at an end of an input, by what they are at the middle; all where nothing is known. */
-function mayGovern(middle: Float64Array, row: number, columns: number): (column: number) => boolean {
-  const least = lowest(middle, row, columns).value;
-  return Number.isNaN(least) ? () => true : (column) => (middle[row * columns + column] ?? Number.NaN) <= FAR * least;
+/** Numbers of the rows of one sort in every standing case, and the lowest of each; all others left open. */
+interface Standing {
+  /** `byCase[row * cases + case]`. */
+  readonly byCase: Float64Array;
+  readonly least: Float64Array;
 }
 
 /**
- * Worst numbers of the rows of one sort, all others left open.
+ * Runs the rows of one sort.
  * @param middle the same at the middle of all inputs, to leave out what cannot govern; null there
  */
-function standingReserves(
-  rows: readonly Row[],
-  scene: Scene,
-  onRoad: boolean,
-  middle: Float64Array | null,
-): Float64Array {
-  const columns = scene.cases.length;
-  const known = middle?.length === rows.length * columns ? middle : null;
-  const out = new Float64Array(rows.length * columns).fill(Number.NaN);
+function standingOf(rows: readonly Row[], scene: Scene, onRoad: boolean, middle: Standing | null): Standing {
+  const cases = scene.cases.length;
+  const byCase = new Float64Array(rows.length * cases).fill(Number.NaN);
+  const least = new Float64Array(rows.length).fill(Number.NaN);
+  const known = middle?.byCase.length === byCase.length ? middle : null;
   rows.forEach(({ check, subject }, r) => {
     if ((check.onRoad ?? false) !== onRoad) return;
-    if (check.perCase) {
-      const tried = known ? mayGovern(known, r, columns) : () => true;
-      scene.cases.forEach((load, c) => {
-        if (looksAt(check, load) && tried(c)) out[r * columns + c] = number(check.run(scene, subject, load));
-      });
-    } else out.fill(number(check.run(scene, subject, null)), r * columns, (r + 1) * columns);
+    if (!check.perCase) {
+      least[r] = number(check.run(scene, subject, null));
+      return;
+    }
+    // Where nothing is known at the middle, all cases are tried.
+    const most = known && !Number.isNaN(known.least[r] ?? Number.NaN) ? FAR * (known.least[r] ?? 0) : null;
+    scene.cases.forEach((load, c) => {
+      if (!looksAt(check, load) || (most !== null && !((known?.byCase[r * cases + c] ?? Number.NaN) <= most))) return;
+      byCase[r * cases + c] = number(check.run(scene, subject, load));
+    });
+    least[r] = lowest(byCase, r, cases).value;
   });
+  return { byCase, least };
+}
+
+/** Rows whose number at the slider may be the lowest at an end of an input, by what they are at the middle. */
+function nearSlider(middle: CornerResult): number[] {
+  return [...middle.slider.keys()].filter((r) => {
+    const [here, standing] = [middle.slider[r] ?? Number.NaN, middle.standing[r] ?? Number.NaN];
+    return Number.isNaN(standing) || here <= FAR * Math.min(here, standing);
+  });
+}
+
+/** Numbers of some rows at the slider, the others left open. */
+function sliderNumbers(
+  rows: readonly Row[],
+  wanted: readonly number[],
+  scene: Scene,
+  atSlider: CaseLoads | null,
+): Float64Array {
+  const out = new Float64Array(rows.length).fill(Number.NaN);
+  if (!atSlider) return out;
+  for (const r of wanted) {
+    const row = rows[r];
+    if (row?.check.perCase) out[r] = number(row.check.run(scene, row.subject, atSlider));
+  }
   return out;
 }
 
-/** Numbers of the checks by load cases at the slider. */
-function sliderReserves(rows: readonly Row[], scene: Scene, atSlider: CaseLoads | null): Float64Array {
-  return Float64Array.from(rows, ({ check, subject }) =>
-    check.perCase && atSlider ? number(check.run(scene, subject, atSlider)) : Number.NaN,
-  );
-}
-
-/** Checks that need no load case still get one column when there are no cases. */
-function withSlider(rows: readonly Row[], scene: Scene, standing: Float64Array, slider: Float64Array): Float64Array {
-  const cases = scene.cases.length;
+/** Numbers of all rows at the middle, case by case, then at the slider. */
+function matrix(rows: readonly Row[], middle: CornerResult, byCase: Float64Array): Float64Array {
+  const cases = middle.scene.cases.length;
   const columns = cases + 1;
   const out = new Float64Array(rows.length * columns);
-  rows.forEach(({ check, subject }, r) => {
-    for (let c = 0; c < cases; c += 1) out[r * columns + c] = standing[r * cases + c] ?? Number.NaN;
-    out[r * columns + cases] = check.perCase
-      ? (slider[r] ?? Number.NaN)
-      : cases > 0
-        ? (standing[r * cases] ?? Number.NaN)
-        : number(check.run(scene, subject, null));
+  rows.forEach(({ check }, r) => {
+    const own = middle.standing[r] ?? Number.NaN;
+    for (let c = 0; c < cases; c += 1)
+      out[r * columns + c] = check.perCase ? (byCase[r * cases + c] ?? Number.NaN) : own;
+    out[r * columns + cases] = check.perCase ? (middle.slider[r] ?? Number.NaN) : own;
   });
   return out;
 }
@@ -126,6 +148,22 @@ export function lowest(reserves: Float64Array, row: number, columns: number): { 
   return { value, column };
 }
 
+/** Lowest number of a row at a corner, slider and standing cases alike; NaN when none is known. */
+export function leastAt({ standing, slider }: CornerResult, row: number): number {
+  const [here, others] = [slider[row] ?? Number.NaN, standing[row] ?? Number.NaN];
+  return here < others || Number.isNaN(others) ? here : others;
+}
+
+/** Worked out once for each key. */
+function keyed<A, T>(compute: (from: A) => T): (key: string, from: A) => T {
+  const known = new Map<string, { readonly result: T }>();
+  return (key, from) => {
+    const found = known.get(key) ?? { result: compute(from) };
+    known.set(key, found);
+    return found.result;
+  };
+}
+
 /** Worked out once for each corner. */
 function perCorner<T>(compute: (corner: Corner) => T): (corner: Corner) => T {
   const known = new Map<string, T>();
@@ -141,9 +179,12 @@ function perCorner<T>(compute: (corner: Corner) => T): (corner: Corner) => T {
 interface CornerParts {
   readonly corner: Corner;
   readonly scene: Scene;
-  readonly standing: Float64Array;
-  /** The corner without the inputs that only the road reads. */
+  readonly standing: Standing;
+  /** The corner without the inputs that only the road reads, and its key. */
   readonly within: Corner;
+  readonly withinKey: string;
+  /** Key of the inputs that speed, torque and pull at the slider hang on. */
+  readonly loadKey: string;
 }
 
 /** The rows of a model, and what they say at any corner; kept in the cache. */
@@ -151,12 +192,13 @@ function partsOf(model: Model, cache: Cache | null) {
   const rows = reuse(cache, 'rows', [model], () => rowsOf(model));
   const uncertain = reuse(cache, 'uncertain', [model], () => uncertainOf(model.values));
   const ofRoad = reuse(cache, 'road-inputs', [model], () => roadInputs(model));
+  const ofLoads = reuse(cache, 'load-inputs', [model], () => loadValues(model));
   // Checks of the drive read none of the road's inputs, so corners that differ in those only share one run.
-  const drive: (corner: Corner) => { readonly scene: Scene; readonly standing: Float64Array } = perCorner((corner) =>
+  const drive: (corner: Corner) => { readonly scene: Scene; readonly standing: Standing } = perCorner((corner) =>
     reuse(cache, `drive:${cornerKey(corner)}`, [model], () => {
       const scene = buildScene(model, corner, cache);
       const middle = corner.size === 0 ? null : drive(MIDDLE).standing;
-      return { scene, standing: standingReserves(rows, scene, false, middle) };
+      return { scene, standing: standingOf(rows, scene, false, middle) };
     }),
   );
   const whole = perCorner(
@@ -165,15 +207,20 @@ function partsOf(model: Model, cache: Cache | null) {
         const within = new Map([...corner].filter(([address]) => !ofRoad.has(address)));
         const { scene: driven, standing: ofDrive } = drive(within);
         const scene = within.size === corner.size ? driven : buildScene(model, corner, cache);
-        const standing = standingReserves(rows, scene, true, null).map((x, k) =>
-          Number.isNaN(x) ? (ofDrive[k] ?? x) : x,
-        );
-        return { corner, scene, standing, within };
+        const standing = merged(standingOf(rows, scene, true, null), ofDrive);
+        const [withinKey, loadKey] = [cornerKey(within), cornerKey(within, ofLoads)];
+        return { corner, scene, standing, within, withinKey, loadKey };
       }),
   );
   const corners = (): readonly Corner[] =>
     reuse(cache, 'corners', [model], () => findCorners(uncertain, (corner) => watched(whole(corner))).corners);
   return { rows, uncertain, drive, whole, corners };
+}
+
+/** Numbers of the road, and those of the drive where the road has none. */
+function merged(road: Standing, drive: Standing): Standing {
+  const both = (a: Float64Array, b: Float64Array) => a.map((x, k) => (Number.isNaN(x) ? (b[k] ?? x) : x));
+  return { byCase: both(road.byCase, drive.byCase), least: both(road.least, drive.least) };
 }
 
 /**
@@ -200,17 +247,29 @@ export function* rangeSteps(model: Model, cache: Cache): Generator<void, void> {
 export function evaluate(model: Model, here: Here, cache: Cache | null, ends: Ends): Evaluation {
   const { rows, uncertain, drive, whole, corners } = partsOf(model, cache);
   const gear = Number(here.gear) - 1;
-  const sliderOf = perCorner((within) => {
-    const { scene } = drive(within);
-    const atSlider = loadsAtSlider(scene, gear, here.roadSpeed);
-    return { atSlider, numbers: sliderReserves(rows, scene, atSlider) };
-  });
-  const at = (corner: Corner): CornerResult => {
-    const { scene, standing, within } = whole(corner);
-    const { atSlider, numbers } = sliderOf(within);
-    return { corner, scene, atSlider, reserves: withSlider(rows, scene, standing, numbers) };
+  const loadsOf = keyed((scene: Scene) => loadsAtSlider(scene, gear, here.roadSpeed));
+  const sliderAt = (
+    { corner, scene, standing, within, withinKey, loadKey }: CornerParts,
+    wanted: readonly number[],
+  ) => {
+    const driven = drive(within).scene;
+    const atSlider = loadsOf(loadKey, driven);
+    return {
+      corner,
+      scene,
+      standing: standing.least,
+      atSlider,
+      slider: numbersOf(withinKey, { driven, atSlider, wanted }),
+    };
   };
-  const middle = at(MIDDLE);
+  const numbersOf = keyed(
+    ({ driven, atSlider, wanted }: { driven: Scene; atSlider: CaseLoads | null; wanted: readonly number[] }) =>
+      sliderNumbers(rows, wanted, driven, atSlider),
+  );
+  const atMiddle = whole(MIDDLE);
+  const middle = sliderAt(atMiddle, [...rows.keys()]);
+  const others = ends === 'tried' ? reuse(cache, 'ends', [model], () => corners().map(whole)) : [];
+  const near = others.length > 0 ? nearSlider(middle) : [];
   return {
     model,
     here,
@@ -218,18 +277,16 @@ export function evaluate(model: Model, here: Here, cache: Cache | null, ends: En
     columns: middle.scene.cases.length + 1,
     uncertain,
     middle,
-    others: ends === 'tried' ? corners().map(at) : [],
+    reserves: matrix(rows, middle, atMiddle.standing.byCase),
+    others: others.map((parts) => sliderAt(parts, near)),
     ends,
     cache,
   };
 }
 
 /** Worst reserve of each row, then the numbers of the path that the page shows with their ends. */
-function watched({ scene, standing }: { readonly scene: Scene; readonly standing: Float64Array }): Float64Array {
-  const columns = scene.cases.length;
-  const rows = columns > 0 ? standing.length / columns : 0;
-  const worst = Array.from({ length: rows }, (_, r) => lowest(standing, r, columns).value);
+function watched({ scene, standing }: CornerParts): Float64Array {
   const first = scene.cases[0];
   const torques = first ? first.shafts.map((shaft) => shaft.torque) : [];
-  return Float64Array.from([...worst, ...torques, ...scene.overall, scene.rollOut ?? Number.NaN]);
+  return Float64Array.from([...standing.least, ...torques, ...scene.overall, scene.rollOut ?? Number.NaN]);
 }

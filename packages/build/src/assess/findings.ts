@@ -1,6 +1,7 @@
+import { reuse } from '../model/cache.ts';
 import type { Value } from '../model/model.ts';
 import { type Amount, looksAt, type Outcome, wantedReserve } from './checks/check.ts';
-import { type CornerResult, type Evaluation, lowest, PLAIN_HOLDS, type Row } from './evaluation.ts';
+import { type CornerResult, type Evaluation, leastAt, lowest, PLAIN_HOLDS, type Row } from './evaluation.ts';
 import { CONSEQUENCES, type Finding, type Measured, type Severity, type Spread } from './types.ts';
 import { moverOf } from './uncertainty.ts';
 
@@ -40,8 +41,8 @@ interface Ends {
 }
 
 function endsOf(evaluation: Evaluation, r: number, wanted: number, atWorst: 'fails' | 'thin', plain: boolean): Ends {
-  const value = lowest(evaluation.middle.reserves, r, evaluation.columns).value;
-  const others = evaluation.others.map((other) => lowest(other.reserves, r, other.scene.cases.length + 1).value);
+  const value = leastAt(evaluation.middle, r);
+  const others = evaluation.others.map((other) => leastAt(other, r));
   const known = [value, ...others].filter((x) => !Number.isNaN(x));
   const spread = { value, lo: Math.min(...known), hi: Math.max(...known) };
   return {
@@ -69,14 +70,11 @@ function singles(evaluation: Evaluation): ReadonlyMap<string, readonly CornerRes
 
 /** Uncertain inputs that move a row at all, by the size of their part. */
 function movers(evaluation: Evaluation, r: number): { readonly value: Value; readonly swing: number }[] {
-  const middle = lowest(evaluation.middle.reserves, r, evaluation.columns).value;
+  const middle = leastAt(evaluation.middle, r);
   const single = singles(evaluation);
   const swings = evaluation.uncertain.map((value) => {
     const alone = single.get(moverOf(value)) ?? [];
-    const swing = Math.max(
-      0,
-      ...alone.map((other) => Math.abs(lowest(other.reserves, r, other.scene.cases.length + 1).value - middle)),
-    );
+    const swing = Math.max(0, ...alone.map((other) => Math.abs(leastAt(other, r) - middle)));
     return { value, swing };
   });
   return swings.filter((x) => x.swing > 0).sort((a, b) => b.swing - a.swing);
@@ -111,7 +109,7 @@ function eitherWay(ends: Ends, depends: readonly Value[]): { severity: Severity;
 /** The finding of one row; null where the check does not apply. */
 function toFinding(evaluation: Evaluation, row: Row, r: number): Finding | null {
   const { columns, middle, model } = evaluation;
-  const worst = lowest(middle.reserves, r, columns);
+  const worst = lowest(evaluation.reserves, r, columns);
   const column = Math.max(worst.column, 0);
   const outcome = outcomeAt(evaluation, middle, row, column) ?? outcomeAt(evaluation, middle, row, columns - 1);
   const id = findingId(row);
@@ -187,16 +185,37 @@ export function caseId(evaluation: Evaluation, column: number): string {
 
 /** Severity that one column of a row shows, against the finding's design reserve. */
 export function severityAt(evaluation: Evaluation, finding: Finding, row: Row, column: number): Severity {
-  const number = evaluation.middle.reserves[finding.row * evaluation.columns + column] ?? Number.NaN;
+  const number = evaluation.reserves[finding.row * evaluation.columns + column] ?? Number.NaN;
   const plain = finding.reserve === null && (number === PLAIN_HOLDS || number < 1);
   return severityOf(number, finding.wanted, row.check.atWorst, plain);
 }
 
+/** Whether the slider sets a row's lowest number anywhere, or may; else the row says the same wherever it stands. */
+function atSlider({ middle, others }: Evaluation, { check }: Row, r: number): boolean {
+  if (!check.perCase) return false;
+  return [middle, ...others].some(({ standing, slider }) => {
+    const least = standing[r] ?? Number.NaN;
+    return Number.isNaN(least) || (slider[r] ?? Number.NaN) < least;
+  });
+}
+
+/** Finding of a row, kept while the build stays and the slider does not come to govern it. */
+function kept(evaluation: Evaluation, row: Row, r: number): Finding | null {
+  const { cache, model, ends } = evaluation;
+  return atSlider(evaluation, row, r)
+    ? toFinding(evaluation, row, r)
+    : reuse(cache, `finding:${r}`, [model, ends], () => toFinding(evaluation, row, r));
+}
+
 /** All findings, ranked: severity, then worst consequence, then lowest reserve, then id. */
-export function findingsOf(evaluation: Evaluation): Finding[] {
-  const found = evaluation.rows.flatMap((row, r) => toFinding(evaluation, row, r) ?? []);
+export function findingsOf(evaluation: Evaluation): readonly Finding[] {
+  const found = evaluation.rows.flatMap((row, r) => kept(evaluation, row, r) ?? []);
+  return reuse(evaluation.cache, 'ranked', found, () => ranked(found));
+}
+
+function ranked(found: readonly Finding[]): readonly Finding[] {
   const size = (f: Finding): number => f.reserve?.lo ?? (f.severity === 'fails' ? 0 : Number.POSITIVE_INFINITY);
-  return found.sort(
+  return [...found].sort(
     (a, b) =>
       ORDER.indexOf(a.severity) - ORDER.indexOf(b.severity) ||
       CONSEQUENCES.indexOf(a.consequence) - CONSEQUENCES.indexOf(b.consequence) ||

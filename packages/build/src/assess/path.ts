@@ -32,7 +32,7 @@ function marks(evaluation: Evaluation, findings: readonly Finding[], belongs: (a
     const row = evaluation.rows[finding.row];
     if (!row) continue;
     const slider = evaluation.columns - 1;
-    const number = evaluation.middle.reserves[finding.row * evaluation.columns + slider] ?? Number.NaN;
+    const number = evaluation.reserves[finding.row * evaluation.columns + slider] ?? Number.NaN;
     const perCase = row.check.perCase;
     here = worse(here, {
       finding: finding.id,

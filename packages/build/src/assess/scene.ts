@@ -95,6 +95,11 @@ export function buildScene(model: Model, corner: Corner, cache: Cache | null): S
   };
 }
 
+/** Inputs that the loads of a case hang on, but for those that make the case itself. */
+export function loadValues(model: Model): readonly (Value | null)[] {
+  return [...driveValues(model), ...model.stages.flatMap(stageValues)];
+}
+
 /** Loads at the slider, or null where the roll-out or the torque curve is not known. */
 export function loadsAtSlider(scene: Scene, gear: number, roadSpeed: number): CaseLoads | null {
   const point = sliderPoint(scene, gear, roadSpeed);

@@ -179,9 +179,9 @@ function placeLines(evaluation: Evaluation, k: number, places: readonly Place[],
 
 /** Case in which a shaft is nearest to yield, rare peaks among them; null without cases. */
 function governing(evaluation: Evaluation, address: string): CaseLoads | null {
-  const { middle, rows, columns } = evaluation;
+  const { middle, reserves, rows, columns } = evaluation;
   const row = rows.findIndex(({ check, subject }) => check.id === shaftYields.id && subject.address === address);
-  const { column } = row < 0 ? { column: -1 } : lowest(middle.reserves, row, columns);
+  const { column } = row < 0 ? { column: -1 } : lowest(reserves, row, columns);
   return middle.scene.cases[column] ?? (column >= 0 ? middle.atSlider : null) ?? middle.scene.cases[0] ?? null;
 }
 
