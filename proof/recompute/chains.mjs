@@ -17,7 +17,7 @@ const ENGINE = 1.3;
 const RATED = 15000 * 3600;
 
 /** Torque of the engine between two rows of its curve. */
-function curve(build, turns) {
+export function curve(build, turns) {
   const { rows } = build.brief.engine.curve;
   if (turns <= rows[0][0]) return rows[0][1];
   const k = rows.findIndex((row) => row[0] >= turns);

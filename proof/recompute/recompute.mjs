@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import { chainReserves } from './chains.mjs';
 import { rooms } from './clearance.mjs';
 import { weakest } from './fatigue.mjs';
+import { gearReserves } from './gears.mjs';
 import * as g from './geometry.mjs';
 import { keyed } from './joints.mjs';
 import { peakTorque, seatForces, torques } from './loads.mjs';
@@ -68,6 +69,7 @@ export function reserves(demo) {
   /** @type {Record<string, number>} */
   const out = { 'road.lift:/brief/vehicle': lifting(build, [...torque.values()].at(-1) ?? 0) };
   Object.assign(out, chainReserves(build));
+  Object.assign(out, gearReserves(build));
   Object.assign(out, keyed(build));
   if (build.brief.vehicle.contact.startsWith('three')) out['road.tip:/brief/vehicle/track'] = tipping(build);
   Object.assign(out, seats(build));
