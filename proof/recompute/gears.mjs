@@ -4,12 +4,13 @@ import { curve } from './chains.mjs';
 import * as g from './geometry.mjs';
 import { peakTorque, torques } from './loads.mjs';
 import { middle, ratio } from './units.mjs';
+import { gripping } from './vehicle.mjs';
 
 const PSI = 6894.757;
 /** Shigley, table 14-10 by its groups: a single-cylinder engine is a heavy shock, its work uniform. */
 const OVERLOAD = 1.5;
-/** A start with a shock asks for 1.25 to 1.6 of the engine's torque: stated default of the project. */
-const SHOCK = (1.25 + 1.6) / 2;
+/** A start with a shock asks for 1.25 to 2 times the engine's torque (ISO 6336-6, annex K, from memory). */
+const SHOCK = (1.25 + 2) / 2;
 
 /**
  * What all loads of the duty could grow by until the flanks of the softer, larger gear are used up (Shigley, chapter 14, grade 1, 99 %).
@@ -69,7 +70,16 @@ export function gearReserves(build) {
     if (stage.kind === 'spur' && stage.made?.driven.hardness !== undefined)
       out[`gear.contact:/path/stages/${key}`] = flanks(build, stage);
     if (stage.donor === undefined) continue;
-    const start = torques(build, SHOCK * peakTorque(build), 1).get(stage.from.split('/')[0]) ?? 0;
+    const id = stage.from.split('/')[0];
+    const started = (/** @type {number} */ engine) => torques(build, engine, 1).get(id) ?? 0;
+    // The start slips in the clutch or at the tyre before it asks for more; the tyre is felt back along the train.
+    const whole = torques(build, 1, 1);
+    const ground = gripping(build) * (started(1) / ([...whole.values()].at(-1) ?? 1));
+    const start = Math.min(
+      started(SHOCK * peakTorque(build)),
+      started(middle(build.brief.engine.clutchTorque)),
+      ground,
+    );
     out[`gear.donor:/path/stages/${key}`] = middle(stage.donor.torque) / start;
   }
   return out;

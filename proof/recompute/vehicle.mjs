@@ -35,6 +35,14 @@ export function lifting(build, torque) {
   return (mass * GRAVITY * ahead) / height / Math.min(slips, pull);
 }
 
+/** Greatest torque on a rear wheel that drives: its tyre slips, or the front lifts (vehicle.md, section 7). @param {object} build */
+export function gripping(build) {
+  const { mass, base, driven, ahead, height } = stance(build);
+  const slips = (MOST_GRIP * driven * GRAVITY) / (1 - (MOST_GRIP * height) / base);
+  const lifts = (mass * GRAVITY * ahead) / height;
+  return (Math.min(slips, lifts) * middle(build.brief.wheel.rollOut)) / (2 * Math.PI);
+}
+
 /**
  * Torques when the driven wheels lock: braked by their own grip, which takes load off them, and carried back to the engine with
  * the loss of each stage. Below zero, since they hold back.
