@@ -68,8 +68,11 @@ function write(evaluation: Evaluation, findings: readonly Finding[], here: Here,
     findings,
     ends: evaluation.ends,
     reserves: evaluation.reserves.map((x, k) => (plainRows.has(Math.floor(k / evaluation.columns)) ? Number.NaN : x)),
-    assumed: [...assumedOf(model.values), ...standAssumed(stroke, show)],
-    findOut: findOut(evaluation, findings),
+    assumed: reuse(evaluation.cache, 'assumed', [model, stroke], () => [
+      ...assumedOf(model.values),
+      ...standAssumed(stroke, show),
+    ]),
+    findOut: reuse(evaluation.cache, 'find-out', [model, findings], () => findOut(evaluation, findings)),
     closure:
       loads.length > 0
         ? {
@@ -78,8 +81,8 @@ function write(evaluation: Evaluation, findings: readonly Finding[], here: Here,
             shafts: reuse(evaluation.cache, 'balance', [middle.scene], () => shaftBalance(middle.scene)),
           }
         : null,
-    parts: partsNeeded(model),
-    reference: referenceRows(evaluation),
+    parts: reuse(evaluation.cache, 'parts', [model], () => partsNeeded(model)),
+    reference: reuse(evaluation.cache, 'reference', [model, evaluation.ends], () => referenceRows(evaluation)),
     shafts: model.shafts.map(
       (shaft, k): ShaftPlace => ({
         address: shaft.address,

@@ -3,6 +3,7 @@ import { chainJointPressure } from '@oddwheel/mechanics/chain/joint-pressure';
 import type { Kind } from '@oddwheel/quantity/kinds';
 import { CHAIN_SIZES } from '@oddwheel/tables/chain-sizes';
 import { rowInSi } from '@oddwheel/tables/table';
+import { reuse } from '../model/cache.ts';
 import type { CornerResult, Evaluation } from './evaluation.ts';
 import { outputOf } from './road/drive.ts';
 import { spreadOf } from './spread.ts';
@@ -28,8 +29,11 @@ function fact(
 /** Derived facts of one stage. */
 export function stageFacts(evaluation: Evaluation, k: number): readonly Fact[] {
   const kind = evaluation.middle.scene.stages[k]?.stage.kind;
-  const one = (key: string, name: string, of: Kind, use: Use, method: string, read: Read) =>
+  const moving = (key: string, name: string, of: Kind, use: Use, method: string, read: Read) =>
     fact(evaluation, key, name, of, use, method, read);
+  const { cache, model, ends } = evaluation;
+  const one = (key: string, name: string, of: Kind, use: Use, method: string, read: Read) =>
+    reuse(cache, `fact:${k}:${key}`, [model, ends], () => moving(key, name, of, use, method, read));
   const efficiency = one(
     'efficiency',
     'Efficiency',
@@ -69,7 +73,7 @@ export function stageFacts(evaluation: Evaluation, k: number): readonly Fact[] {
         (r) => chain(r)?.chordal,
       ),
       ...one('bend', 'A joint bends by', 'angle', 'angle', 'chain.articulation', (r) => bendOf(r, k)),
-      ...one('pressure', 'Pressure in the joints, here', 'pressure', 'pressure', 'chain.jointPressure', (r) =>
+      ...moving('pressure', 'Pressure in the joints, here', 'pressure', 'pressure', 'chain.jointPressure', (r) =>
         jointPressure(r, k),
       ),
       ...one(

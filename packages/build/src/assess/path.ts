@@ -1,3 +1,4 @@
+import { reuse } from '../model/cache.ts';
 import type { Stage } from '../model/model.ts';
 import { ordinal } from './cases.ts';
 import type { CornerResult, Evaluation } from './evaluation.ts';
@@ -90,7 +91,7 @@ export function pathOf(evaluation: Evaluation, findings: readonly Finding[]): Pa
       kind: stage.kind,
       name: stage.name,
       teeth: teethText(stage),
-      ratio: of((r) => r.scene.stages[k]?.ratio),
+      ratio: reuse(evaluation.cache, `ratio:${k}`, [model, evaluation.ends], () => of((r) => r.scene.stages[k]?.ratio)),
       here: {
         ...NOTHING,
         lineSpeed: line
@@ -139,7 +140,7 @@ export function pathOf(evaluation: Evaluation, findings: readonly Finding[]): Pa
       power: of((r) => r.atSlider?.shafts[last]?.power),
     },
     ...marks(evaluation, findings, (x) => x.startsWith('/brief/targets') || x.startsWith('/brief/wheel')),
-    facts: wheelFacts(evaluation),
+    facts: reuse(evaluation.cache, 'wheel-facts', [model, evaluation.ends], () => wheelFacts(evaluation)),
   };
   return [engine, gearbox, ...rest, ground];
 }
@@ -155,7 +156,11 @@ function groundPull(r: CornerResult, last: number): number | null {
 }
 
 /** Road speed of each gear from idle to redline; empty when the roll-out or the engine's speeds are not known. */
-export function gearSpans(evaluation: Evaluation): GearSpan[] {
+export function gearSpans(evaluation: Evaluation): readonly GearSpan[] {
+  return reuse(evaluation.cache, 'gear-spans', [evaluation.model, evaluation.ends], () => spansOf(evaluation));
+}
+
+function spansOf(evaluation: Evaluation): GearSpan[] {
   const { model, middle } = evaluation;
   if (!middle.scene.engine || middle.scene.rollOut === null) return [];
   return model.engine.gears.flatMap((_, k): GearSpan[] => {
@@ -174,10 +179,10 @@ export function gearSpans(evaluation: Evaluation): GearSpan[] {
   });
 }
 
-/** The standing cases, then the slider. */
-export function loadCases(evaluation: Evaluation): LoadCase[] {
+/** Cases that the slider does not move. */
+function standingCasesOf(evaluation: Evaluation): LoadCase[] {
   const last = evaluation.model.shafts.length - 1;
-  const standing = evaluation.middle.scene.cases.flatMap((load, c): LoadCase[] => {
+  return evaluation.middle.scene.cases.flatMap((load, c): LoadCase[] => {
     const read = (pick: (r: CornerResult) => number | null | undefined) =>
       spreadOf(evaluation, pick) ?? { value: Number.NaN, lo: Number.NaN, hi: Number.NaN };
     return [
@@ -197,6 +202,12 @@ export function loadCases(evaluation: Evaluation): LoadCase[] {
       },
     ];
   });
+}
+
+/** The standing cases, then the slider. */
+export function loadCases(evaluation: Evaluation): LoadCase[] {
+  const { cache, model, ends } = evaluation;
+  const standing = reuse(cache, 'standing-cases', [model, ends], () => standingCasesOf(evaluation));
   const none = { value: Number.NaN, lo: Number.NaN, hi: Number.NaN };
   return [
     ...standing,
