@@ -44,6 +44,8 @@ export interface Evaluation {
   readonly middle: CornerResult;
   /** Numbers at the middle, `reserves[row * columns + column]`: columns are the standing cases, then the slider. */
   readonly reserves: Float64Array;
+  /** What each row's check found at the middle in the standing case where it is lowest. */
+  readonly found: readonly (Outcome | null)[];
   /** Other corners that were tried. */
   readonly others: readonly CornerResult[];
   readonly ends: Ends;
@@ -68,32 +70,48 @@ interface Standing {
   /** `byCase[row * cases + case]`. */
   readonly byCase: Float64Array;
   readonly least: Float64Array;
+  /** At the middle: what the check found where the row is lowest. */
+  readonly found: readonly (Outcome | null)[];
 }
 
 /**
  * Runs the rows of one sort.
+ * @param atMiddle keeps what the checks found, for its words
  * @param middle the same at the middle of all inputs, to leave out what cannot govern; null there
  */
-function standingOf(rows: readonly Row[], scene: Scene, onRoad: boolean, middle: Standing | null): Standing {
+function standingOf(
+  rows: readonly Row[],
+  scene: Scene,
+  onRoad: boolean,
+  atMiddle: boolean,
+  middle: Standing | null,
+): Standing {
   const cases = scene.cases.length;
   const byCase = new Float64Array(rows.length * cases).fill(Number.NaN);
   const least = new Float64Array(rows.length).fill(Number.NaN);
   const known = middle?.byCase.length === byCase.length ? middle : null;
+  const found: (Outcome | null)[] = [];
   rows.forEach(({ check, subject }, r) => {
     if ((check.onRoad ?? false) !== onRoad) return;
     if (!check.perCase) {
-      least[r] = number(check.run(scene, subject, null));
+      const outcome = check.run(scene, subject, null);
+      least[r] = number(outcome);
+      if (atMiddle) found[r] = outcome;
       return;
     }
     // Where nothing is known at the middle, all cases are tried.
     const most = known && !Number.isNaN(known.least[r] ?? Number.NaN) ? FAR * (known.least[r] ?? 0) : null;
     scene.cases.forEach((load, c) => {
       if (!looksAt(check, load) || (most !== null && !((known?.byCase[r * cases + c] ?? Number.NaN) <= most))) return;
-      byCase[r * cases + c] = number(check.run(scene, subject, load));
+      const outcome = check.run(scene, subject, load);
+      const x = number(outcome);
+      byCase[r * cases + c] = x;
+      if (Number.isNaN(x) || x >= (least[r] ?? Number.NaN)) return;
+      least[r] = x;
+      if (atMiddle) found[r] = outcome;
     });
-    least[r] = lowest(byCase, r, cases).value;
   });
-  return { byCase, least };
+  return { byCase, least, found };
 }
 
 /** Rows whose number at the slider may be the lowest at an end of an input, by what they are at the middle. */
@@ -198,7 +216,7 @@ function partsOf(model: Model, cache: Cache | null) {
     reuse(cache, `drive:${cornerKey(corner)}`, [model], () => {
       const scene = buildScene(model, corner, cache);
       const middle = corner.size === 0 ? null : drive(MIDDLE).standing;
-      return { scene, standing: standingOf(rows, scene, false, middle) };
+      return { scene, standing: standingOf(rows, scene, false, middle === null, middle) };
     }),
   );
   const whole = perCorner(
@@ -207,7 +225,7 @@ function partsOf(model: Model, cache: Cache | null) {
         const within = new Map([...corner].filter(([address]) => !ofRoad.has(address)));
         const { scene: driven, standing: ofDrive } = drive(within);
         const scene = within.size === corner.size ? driven : buildScene(model, corner, cache);
-        const standing = merged(standingOf(rows, scene, true, null), ofDrive);
+        const standing = merged(standingOf(rows, scene, true, corner.size === 0, null), ofDrive);
         const [withinKey, loadKey] = [cornerKey(within), cornerKey(within, ofLoads)];
         return { corner, scene, standing, within, withinKey, loadKey };
       }),
@@ -220,7 +238,8 @@ function partsOf(model: Model, cache: Cache | null) {
 /** Numbers of the road, and those of the drive where the road has none. */
 function merged(road: Standing, drive: Standing): Standing {
   const both = (a: Float64Array, b: Float64Array) => a.map((x, k) => (Number.isNaN(x) ? (b[k] ?? x) : x));
-  return { byCase: both(road.byCase, drive.byCase), least: both(road.least, drive.least) };
+  const found = Array.from({ length: drive.least.length }, (_, r) => road.found[r] ?? drive.found[r] ?? null);
+  return { byCase: both(road.byCase, drive.byCase), least: both(road.least, drive.least), found };
 }
 
 /**
@@ -278,6 +297,7 @@ export function evaluate(model: Model, here: Here, cache: Cache | null, ends: En
     uncertain,
     middle,
     reserves: matrix(rows, middle, atMiddle.standing.byCase),
+    found: atMiddle.standing.found,
     others: others.map((parts) => sliderAt(parts, near)),
     ends,
     cache,

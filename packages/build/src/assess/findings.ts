@@ -111,7 +111,9 @@ function toFinding(evaluation: Evaluation, row: Row, r: number): Finding | null 
   const { columns, middle, model } = evaluation;
   const worst = lowest(evaluation.reserves, r, columns);
   const column = Math.max(worst.column, 0);
-  const outcome = outcomeAt(evaluation, middle, row, column) ?? outcomeAt(evaluation, middle, row, columns - 1);
+  const standing = column < columns - 1 ? evaluation.found[r] : null;
+  const outcome =
+    standing ?? outcomeAt(evaluation, middle, row, column) ?? outcomeAt(evaluation, middle, row, columns - 1);
   const id = findingId(row);
   const wanted = wantedReserve(row.check, model.overrides[id]);
   const base = {
