@@ -69,6 +69,13 @@ store.subscribe(({ shelf, assessment }) => {
   const name = shelf ? shelf.open : (assessment?.name ?? null);
   if (name !== null) void runOut.turnTo(name);
 });
+// Every bead that is booked, or struck out, counts in the strength of its shaft.
+runOut.store.subscribe(({ text }, before) => {
+  if (text !== before.text)
+    build
+      .layBeads(text)
+      .catch((why: unknown) => store.setState({ trouble: `The beads were not counted: ${String(why)}` }));
+});
 const start = async (): Promise<void> => {
   if (keeper) store.setState({ shelf: await keeper.start(buildToOpen(keptChoice)) });
   if (server === 'empty host') store.setState({ empty: true });

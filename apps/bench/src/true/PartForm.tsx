@@ -75,6 +75,16 @@ export function PartForm({ part, taken, shafts, onAdd, onDone }: Props): JSX.Ele
       <p className="lead">Stations are measured along the part, from one end that you choose.</p>
       <div className="fields">
         {field('name', 'Name')}
+        {(shafts.length > 0 || form.shaft !== '') && (
+          <Field
+            label="Shaft of the build"
+            value={form.shaft}
+            onChange={set('shaft')}
+            choices={shaftChoices(shafts, form.shaft)}
+            wrong={wrong('shaft')}
+            note="its stations are then those of the build, and beads count in its strength"
+          />
+        )}
         {field('seatA', 'Bearing seat', 'such as 20 mm')}
         {field('seatB', 'The other bearing seat')}
         {field('station', 'Station that matters', 'where the sprocket or gear sits')}
@@ -159,6 +169,13 @@ export function PartForm({ part, taken, shafts, onAdd, onDone }: Props): JSX.Ele
       </div>
     </form>
   );
+}
+
+/** Shafts to choose from; one that the build no longer has stays as it is. */
+function shaftChoices(shafts: Props['shafts'], chosen: string): (readonly [string, string])[] {
+  const known = shafts.flatMap(({ shaft, name }) => (shaft === undefined ? [] : [[shaft, name ?? shaft] as const]));
+  const gone = chosen !== '' && !known.some(([id]) => id === chosen);
+  return [['', 'none of them'], ...known, ...(gone ? [[chosen, chosen] as const] : [])];
 }
 
 function Lines(props: {

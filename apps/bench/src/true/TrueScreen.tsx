@@ -18,7 +18,7 @@ import './keying.css';
 export function TrueScreen({ state, actions, model }: ScreenProps): JSX.Element {
   const { runOut } = actions;
   const record = useStore(runOut.store);
-  const { sheet, why } = useSheet(model, record.text);
+  const { sheet, why } = useSheet(model, record.text, state.hash);
   const [chosen, setChosen] = useState(() => keptChoice('true-part'));
   const [forming, setForming] = useState<'new' | 'change' | null>(null);
   const part = partInView(sheet, chosen);

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { fieldOf, formOf, idFor, partBody } from './part-form.ts';
 
 const PART: TruePart = {
-  ...{ part: 'jackshaft', name: 'Jackshaft', use: 'drive', seats: { a: '20 mm', b: '180 mm' } },
+  ...{ part: 'jackshaft', name: 'Jackshaft', use: 'drive', shaft: 'shaft-a', seats: { a: '20 mm', b: '180 mm' } },
   goal: { station: '260 mm', tir: '3 thou' },
   joints: [{ joint: 'spline', station: '200 mm', positions: 6 }],
   weld: {

@@ -4,6 +4,8 @@ import type { TruePart } from '@oddwheel/build/true/types';
 /** A part as its form has it, all as typed. */
 export interface PartForm {
   readonly name: string;
+  /** Id of the shaft of the build that it is; blank for none. */
+  readonly shaft: string;
   readonly seatA: string;
   readonly seatB: string;
   readonly station: string;
@@ -28,7 +30,7 @@ export interface PartForm {
 }
 
 const EMPTY: PartForm = {
-  ...{ name: '', seatA: '', seatB: '', station: '', tir: '3 thou', use: 'drive', joints: '' },
+  ...{ name: '', shaft: '', seatA: '', seatB: '', station: '', tir: '3 thou', use: 'drive', joints: '' },
   ...{
     weldMode: '',
     weldStation: '',
@@ -49,6 +51,7 @@ export function formOf(part: Partial<TruePart> | undefined): PartForm {
   return {
     ...EMPTY,
     name: part.name ?? part.part ?? '',
+    shaft: part.shaft ?? '',
     seatA: seats?.a ?? '',
     seatB: seats?.b ?? '',
     station: goal?.station ?? '',
@@ -97,7 +100,7 @@ const rows = (text: string): string[][] =>
 
 /** The body of the part. What the form does not ask for stays as it was. Whether all of it is right is checked later. */
 export function partBody(id: string, form: PartForm, before: TruePart | undefined): { readonly [key: string]: Json } {
-  const { name, seatA, seatB, station, tir, use } = form;
+  const { name, shaft, seatA, seatB, station, tir, use } = form;
   const joints = rows(form.joints).map(([joint = '', at = '', positions = '']) => ({
     joint,
     station: at,
@@ -116,6 +119,7 @@ export function partBody(id: string, form: PartForm, before: TruePart | undefine
   return {
     part: id,
     ...(name.trim() === '' ? {} : { name: name.trim() }),
+    ...(shaft === '' ? {} : { shaft }),
     seats: { a: seatA.trim(), b: seatB.trim() },
     goal: { station: station.trim(), tir: tir.trim() },
     ...(use === 'drive' ? {} : { use }),
@@ -143,6 +147,7 @@ export function partBody(id: string, form: PartForm, before: TruePart | undefine
 export function fieldOf(address: string): keyof PartForm | undefined {
   const known: Readonly<Record<string, keyof PartForm>> = {
     '/name': 'name',
+    '/shaft': 'shaft',
     '/seats/a': 'seatA',
     '/seats/b': 'seatB',
     '/goal/station': 'station',

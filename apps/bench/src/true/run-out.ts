@@ -1,6 +1,7 @@
-import type { Json } from '@oddwheel/build/document/json';
+import { isJsonObject, type Json } from '@oddwheel/build/document/json';
 import { appendedLines } from '@oddwheel/build/document/ndjson';
 import type { Fault } from '@oddwheel/build/fault';
+import { withStation } from '@oddwheel/build/true/laid-beads';
 import { bodyFaults } from '@oddwheel/build/true/read-body';
 import { lastOf, nextCounter, readTrue } from '@oddwheel/build/true/record';
 import type { Outbox, Waiting } from '@oddwheel/store/browser-outbox';
@@ -200,14 +201,15 @@ export function createRunOut({ client, outbox, device, now }: Parts): RunOut {
       inTurn(async () => {
         const faults = bodyFaults(kind, body);
         if (faults.length > 0 || build === null) return faults;
+        const { text } = store.getState();
         const taken = now();
         const entry = {
           id: await newId(),
           kind,
           taken,
           logged: taken,
-          after: afterOf(store.getState().text, kind, body),
-          body,
+          after: afterOf(text, kind, body),
+          body: kind === 'true-round' && isJsonObject(body) ? withStation(readTrue(text), body) : body,
         };
         await outbox.put([{ id: entry.id, build, entry }]);
         await show();

@@ -1,5 +1,9 @@
 import { resolve } from 'node:path';
+import { openSession } from '@oddwheel/build/session';
+import type { Session } from '@oddwheel/build/session-types';
+import { beadEffect } from '@oddwheel/build/true/bead-effect';
 import { budgetView } from '@oddwheel/build/true/budget-view';
+import { laidBeads } from '@oddwheel/build/true/laid-beads';
 import { type PartView, partView } from '@oddwheel/build/true/part-view';
 import { readTrue, type TrueRecord } from '@oddwheel/build/true/record';
 import { otherWays } from '@oddwheel/build/true/ways';
@@ -19,7 +23,13 @@ export interface ShowOptions {
 const UNITS = ['thou', 'mm', 'µm'];
 
 type Found =
-  | { readonly ok: true; readonly record: TrueRecord; readonly views: readonly PartView[] }
+  | {
+      readonly ok: true;
+      readonly record: TrueRecord;
+      readonly views: readonly PartView[];
+      /** The build with the beads of the record; null when its file has faults. */
+      readonly session: Session | null;
+    }
   | { readonly ok: false; readonly code: ExitCode };
 
 async function viewsOf(io: Io, folder: string, { part, unit }: ShowOptions): Promise<Found> {
@@ -35,7 +45,10 @@ async function viewsOf(io: Io, folder: string, { part, unit }: ShowOptions): Pro
   const record = readTrue(await readTrueText(resolve(io.cwd, folder)));
   const ids = part === undefined ? [...record.parts.keys()] : [part];
   const views = ids.flatMap((id) => partView(record, id) ?? []);
-  if (views.length > 0) return { ok: true, record, views };
+  if (views.length > 0) {
+    const opened = openSession(build.text, { beads: laidBeads(record), ends: 'not yet' });
+    return { ok: true, record, views, session: opened.ok ? opened.session : null };
+  }
   const known = [...record.parts.keys()].join(', ');
   const accepted = known === '' ? 'put one on the record first: oddwheel true add' : known;
   return {
@@ -99,7 +112,10 @@ export async function trueNext(io: Io, folder: string, options: ShowOptions): Pr
     const { part, advice, goal, missing } = view;
     const refused = refusedUse(part);
     const ways = refused === undefined && !isGood(view) ? otherWays(found.record, view, options.unit) : [];
-    const next = refused === undefined && advice ? nextWords(advice, goal, options.unit) : undefined;
+    const next =
+      refused === undefined && advice
+        ? nextWords(advice, goal, options.unit, () => beadEffect(found.session, part))
+        : undefined;
     return {
       part: part.part,
       ...(refused === undefined ? {} : { refused }),

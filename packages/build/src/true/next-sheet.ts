@@ -1,4 +1,6 @@
 import { formatQuantity } from '@oddwheel/quantity/format';
+import type { Session } from '../session-types.ts';
+import { beadEffect } from './bead-effect.ts';
 import { clockText } from './clock.ts';
 import type { PartView } from './part-view.ts';
 import { lengthOf } from './section.ts';
@@ -9,7 +11,7 @@ const SAME_STATION = 0.5e-3;
 const COLD = 'Measure it cold: a bar 10 K warmer on one side reads thou that are not there.';
 
 /** What comes next for a part: a measurement that is missing, a bead, waiting, an end, or a choice of other ways. */
-export function nextSheet(view: PartView, unit: string): NextSheet {
+export function nextSheet(view: PartView, unit: string, session: Session | null): NextSheet {
   const { part, advice, goal, missing, sets, atGoal } = view;
   const refused = refusedUse(part);
   const measured = (text: string) => sets.some(({ station }) => Math.abs(station - lengthOf(text)) < SAME_STATION);
@@ -31,7 +33,7 @@ export function nextSheet(view: PartView, unit: string): NextSheet {
   if (refused !== undefined)
     return plain('refused', refused, 'A part that steers, carries or stops the vehicle is no part to try this on.');
   if (advice) {
-    const words = nextWords(advice, goal, unit);
+    const words = nextWords(advice, goal, unit, () => beadEffect(session, part));
     const { tir, low, high } = advice.expected;
     const expected = { tir, low, high };
     if (advice.do !== 'bead')

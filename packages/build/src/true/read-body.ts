@@ -87,7 +87,7 @@ export function bodyFaults(kind: string, body: Json): Fault[] {
 }
 
 function partBody(check: Check, fields: Fields): void {
-  check.keys(fields, '', ['part', 'name', 'seats', 'goal', 'joints', 'weld', 'serves', 'press', 'use']);
+  check.keys(fields, '', ['part', 'name', 'shaft', 'seats', 'goal', 'joints', 'weld', 'serves', 'press', 'use']);
   const seats = check.object(fields.seats, '/seats', '{ "a": "20 mm", "b": "180 mm" }');
   if (seats) {
     check.quantity(seats.a, '/seats/a', 'length', '20 mm');
@@ -101,6 +101,7 @@ function partBody(check: Check, fields: Fields): void {
     check.quantity(goal.tir, '/goal/tir', 'length', '3 thou', 0);
   }
   if (fields.name !== undefined) check.text(fields.name, '/name', 'a name');
+  if (fields.shaft !== undefined) check.text(fields.shaft, '/shaft', 'id of a shaft of the build, such as "shaft-a"');
   if (fields.use !== undefined) check.one(fields.use, '/use', ['drive', 'steering', 'suspension', 'brake']);
   if (fields.joints !== undefined)
     for (const [k, entry] of check.list(fields.joints, '/joints', 'a list of joints').entries()) {
@@ -239,6 +240,7 @@ function roundBody(check: Check, fields: Fields): void {
     if (bead) {
       check.clock(bead.clock, '/bead/clock');
       check.quantity(bead.length, '/bead/length', 'length', '8 mm', 0);
+      if (bead.station !== undefined) check.quantity(bead.station, '/bead/station', 'length', '220 mm');
       if (bead.segment !== undefined) check.number(bead.segment, '/bead/segment', 'its number, from 0', whole(0, 500));
     }
   }

@@ -33,7 +33,7 @@ function sheetOf(bodies: readonly object[]): PartSheet {
   }));
   const added = appendTrue('', entries);
   if (!added.ok) throw new Error(JSON.stringify(added.faults));
-  const sheet = trueSheet(added.text);
+  const sheet = trueSheet(added.text, null);
   expect(sheet.odd).toEqual([]);
   // It goes from the worker to the page as it is.
   expect(JSON.parse(JSON.stringify(sheet))).toEqual(sheet);

@@ -1,6 +1,7 @@
 import type { RunoutAt } from '@oddwheel/mechanics/runout/axis';
 import { formatQuantity } from '@oddwheel/quantity/format';
 import { type LogEntry, parseLogLines } from '../document/log.ts';
+import type { Session } from '../session-types.ts';
 import { budgetView } from './budget-view.ts';
 import { clockText } from './clock.ts';
 import { drawnSet } from './drawn-set.ts';
@@ -16,14 +17,17 @@ import { budgetWords, diagnosisWords, lengthWords, refusedUse } from './words.ts
 
 const SAME_STATION = 0.5e-3;
 
-/** Everything that a sheet of run-out shows of a record, as plain data. */
-export function trueSheet(text: string): TrueSheet {
+/**
+ * Everything that a sheet of run-out shows of a record, as plain data.
+ * @param session the build that the parts are of, with the beads of the record; null when none is open
+ */
+export function trueSheet(text: string, session: Session | null): TrueSheet {
   const record = readTrue(text);
   const lines = parseLogLines(text).entries;
   return {
     parts: [...record.parts.keys()].flatMap((id) => {
       const view = partView(record, id);
-      return view ? [partSheet(record, view, lines)] : [];
+      return view ? [partSheet(record, view, lines, session)] : [];
     }),
     odd: [
       ...record.bad.map(({ line, problem }) => `Line ${line} of the record cannot be used: ${problem}`),
@@ -36,7 +40,7 @@ export function trueSheet(text: string): TrueSheet {
   };
 }
 
-function partSheet(record: TrueRecord, view: PartView, lines: readonly LogEntry[]): PartSheet {
+function partSheet(record: TrueRecord, view: PartView, lines: readonly LogEntry[], session: Session | null): PartSheet {
   const { part, goal, runouts, atGoal, diagnosis } = view;
   const own = record.sets.filter(({ body }) => body.part === part.part);
   const unit = own.at(-1)?.body.unit ?? (part.goal.tir.includes('mm') ? 'mm' : 'thou');
@@ -59,7 +63,7 @@ function partSheet(record: TrueRecord, view: PartView, lines: readonly LogEntry[
     ...(diagnosis?.best.at === undefined ? {} : { kink: diagnosis.best.at }),
     ...(drawn ? { drawn } : {}),
     rounds: roundSheets(record, view, unit),
-    next: nextSheet(view, unit),
+    next: nextSheet(view, unit, session),
     ways: refused === undefined && !good ? otherWays(record, view, unit) : [],
     budget: budget ? budgetWords(budget, unit) : [],
     entries: entrySheets(view, lines, unit),

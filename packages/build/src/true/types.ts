@@ -8,6 +8,8 @@ export interface TruePart {
   /** Id, such as "jackshaft". */
   readonly part: string;
   readonly name?: string;
+  /** Id of the shaft of the build that it is; its stations are then those of the build. */
+  readonly shaft?: string;
   /** Stations of the two seats that its bearings sit on. */
   readonly seats: { readonly a: string; readonly b: string };
   /** Station that matters most, and the TIR that is good enough there. */
@@ -94,8 +96,13 @@ export type Way = (typeof WAYS)[number];
 export interface TrueRound {
   readonly part: string;
   readonly way: Way;
-  /** The bead as it was laid. */
-  readonly bead?: { readonly clock: string; readonly length: string; readonly segment?: number };
+  /** The bead as it was laid; its station where it is not that of the part's weld as it is now. */
+  readonly bead?: {
+    readonly clock: string;
+    readonly length: string;
+    readonly station?: string;
+    readonly segment?: number;
+  };
   readonly note?: string;
 }
 

@@ -2,6 +2,7 @@ import type { Advice, BeadAction, Expected, StopReason, Warning } from '@oddwhee
 import type { Diagnosis, Fault, RunoutAt } from '@oddwheel/mechanics/runout/axis';
 import type { Budget } from '@oddwheel/mechanics/runout/budget';
 import { formatQuantity } from '@oddwheel/quantity/format';
+import type { BeadEffect } from './bead-effect.ts';
 import { clockText } from './clock.ts';
 import type { TruePart } from './types.ts';
 
@@ -39,7 +40,6 @@ const BEFORE_ARC: readonly string[] = [
   'Work lead on the part itself, next to the bead: never through bearings or the lathe.',
   'No bead on a bearing, seal or spline seat.',
   'Eyes, skin and lungs: mask, gloves, fresh air; coated or plated steel is cleaned to bare metal first.',
-  'Each bead leaves a notch at its toe, which lowers the strength of the part; the checks do not count it yet.',
   'The numbers are design aids: local codes and licensed practice decide.',
 ];
 
@@ -54,8 +54,9 @@ export function refusedUse({ use }: TruePart): string | undefined {
 /**
  * The adviser's step in words.
  * @param unit length unit that TIR is told in: "thou" or "mm"
+ * @param effect what one more bead does to the strength of the shaft
  */
-export function nextWords(advice: Advice, goal: number, unit: string): NextWords {
+export function nextWords(advice: Advice, goal: number, unit: string, effect: () => BeadEffect): NextWords {
   const tir = (value: number) => lengthWords(value, unit);
   const stopWhen = `Stop when the TIR is ${tir(goal)} or less, when two rounds in a row make it worse, or when this says so.`;
   const expect = expectWords(advice.expected, tir);
@@ -79,9 +80,20 @@ export function nextWords(advice: Advice, goal: number, unit: string): NextWords
     ...(advice.otherwise
       ? { otherwise: `Or ${beadText(advice.otherwise.bead)}: ${expectWords(advice.otherwise.expected, tir)}` }
       : {}),
-    cautions: [...warned, ...BEFORE_ARC],
+    cautions: [...warned, effectWords(effect()), ...BEFORE_ARC],
     stopWhen,
   };
+}
+
+/** What one more bead does to the strength of the shaft, in words. */
+function effectWords(effect: BeadEffect): string {
+  if (!effect.judged)
+    return `A bead leaves a notch at its toe, which lowers the strength of the part. How far is not judged: ${effect.why}.`;
+  const [before, after, wanted] = [effect.before, effect.after, effect.wanted].map((one) => one.toFixed(2));
+  const wants = `at least ${wanted} is wanted, and the findings of the build judge it with every bead that is booked`;
+  return before === after
+    ? `A bead leaves a notch at its toe. The reserve of the shaft against fatigue stays at ${before}, as it is less elsewhere or has a weld here already; ${wants}.`
+    : `A bead leaves a notch at its toe: the reserve of the shaft against fatigue goes from ${before} to ${after}; ${wants}.${effect.after < 1 ? ' It may break in time.' : ''}`;
 }
 
 type BeadAdvice = Extract<Advice, { do: 'bead' }>;
