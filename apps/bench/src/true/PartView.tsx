@@ -28,7 +28,9 @@ export function PartView(props: Props): JSX.Element {
         <div>
           <h2>{sheet.name}</h2>
           <p className="lead">
-            Wanted at {part.goal.station}: TIR {sheet.goalWords} or less. {now ? now.words : 'Not yet measured.'}
+            Wanted at {part.goal.station}: a dial that swings by {sheet.goalWords} or less.{' '}
+            {now ? now.words : 'Not yet measured.'}
+            {now && sheet.swing !== undefined ? ` ${sheet.swing}` : ''}
           </p>
         </div>
         <div className="true-tools">

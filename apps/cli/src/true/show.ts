@@ -6,8 +6,16 @@ import { budgetView } from '@oddwheel/build/true/budget-view';
 import { laidBeads } from '@oddwheel/build/true/laid-beads';
 import { type PartView, partView } from '@oddwheel/build/true/part-view';
 import { readTrue, type TrueRecord } from '@oddwheel/build/true/record';
+import { swingWords } from '@oddwheel/build/true/swing';
 import { otherWays } from '@oddwheel/build/true/ways';
-import { budgetWords, diagnosisWords, nextWords, refusedUse, runoutWords } from '@oddwheel/build/true/words';
+import {
+  budgetWords,
+  diagnosisWords,
+  nextWords,
+  outOfRound,
+  refusedUse,
+  runoutWords,
+} from '@oddwheel/build/true/words';
 import { formatQuantity } from '@oddwheel/quantity/format';
 import { readTrueText } from '@oddwheel/store/true-record';
 import { complain } from '../complain.ts';
@@ -81,10 +89,11 @@ export async function trueShow(io: Io, folder: string, options: ShowOptions): Pr
   }
   for (const view of found.views) {
     const budget = budgetView(view.part, view.atGoal);
-    const { part, goal, runouts, diagnosis, history, missing, leftOut, sets } = view;
+    const { part, goal, runouts, diagnosis, history, missing, leftOut, sets, swing } = view;
     print(io.stdout, [
       `${part.name ?? part.part}, wanted at ${part.goal.station}: TIR ${formatQuantity(goal, 'length', options.unit, { digits: 3 })} or less`,
       ...runouts.map((runout) => `  ${runoutWords(runout, options.unit)}`),
+      ...(swing ? [`  ${swingWords(swing, options.unit)}`] : []),
       ...(diagnosis ? [`  ${diagnosisWords(diagnosis)}`] : []),
       ...(history.length > 1
         ? [
@@ -102,7 +111,13 @@ export async function trueShow(io: Io, folder: string, options: ShowOptions): Pr
   return DONE;
 }
 
-const isGood = ({ atGoal, goal }: PartView): boolean => atGoal !== undefined && atGoal.tir <= goal;
+/** What to say of a part whose dial is within the goal, or whose section keeps it from ever being. */
+function settledWords({ good, swing, goal }: PartView, unit: string): string | undefined {
+  if (good) return 'Stop here. The part is good.';
+  if (swing?.share !== 0) return undefined;
+  const { say, why } = outOfRound(swing.form, goal, unit);
+  return `${say} ${why}`;
+}
 
 /** `true next`: the next correction of each part, in words of the shop. */
 export async function trueNext(io: Io, folder: string, options: ShowOptions): Promise<ExitCode> {
@@ -111,15 +126,17 @@ export async function trueNext(io: Io, folder: string, options: ShowOptions): Pr
   const told = found.views.map((view) => {
     const { part, advice, goal, missing } = view;
     const refused = refusedUse(part);
-    const ways = refused === undefined && !isGood(view) ? otherWays(found.record, view, options.unit) : [];
+    const ways = refused === undefined && view.good !== true ? otherWays(found.record, view, options.unit) : [];
     const next =
       refused === undefined && advice
-        ? nextWords(advice, goal, options.unit, () => beadEffect(found.session, part))
+        ? nextWords(advice, goal, options.unit, () => beadEffect(found.session, part), view.swing)
         : undefined;
+    const settled = advice === undefined && missing.length === 0 ? settledWords(view, options.unit) : undefined;
     return {
       part: part.part,
       ...(refused === undefined ? {} : { refused }),
       ...(next && advice ? { next, advice } : {}),
+      ...(settled === undefined ? {} : { settled }),
       ways,
       missing,
     };
@@ -128,7 +145,7 @@ export async function trueNext(io: Io, folder: string, options: ShowOptions): Pr
     print(io.stdout, [JSON.stringify({ format: 1, parts: told }, null, 2)]);
     return DONE;
   }
-  for (const { part, refused, next, ways, missing } of told) {
+  for (const { part, refused, settled, next, ways, missing } of told) {
     const lines = next
       ? [
           next.say,
@@ -141,6 +158,7 @@ export async function trueNext(io: Io, folder: string, options: ShowOptions): Pr
       : [];
     const noWay =
       refused ??
+      settled ??
       (next || ways.length > 0 || missing.length > 0
         ? undefined
         : 'No weld is noted for this part; "weld" of the part says where beads may go.');

@@ -21,6 +21,8 @@ export interface PartSheet {
   readonly goalWords: string;
   /** Run-out at the station that matters, as it is known now. */
   readonly now?: StationSheet;
+  /** The whole swing of the dial there, and what of it the axis makes, in words; left out for a round section. */
+  readonly swing?: string;
   /** Latest run-out at each measured station, against the line through both seats. */
   readonly stations: readonly StationSheet[];
   /** What shape of fault it is. */

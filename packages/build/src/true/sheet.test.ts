@@ -89,6 +89,38 @@ describe('the sheet of a part', () => {
     expect(hidden.drawn?.doubts.join(' ')).toMatch(/This V hides forms of/);
   });
 
+  describe('an oval section', () => {
+    const seats = [PART, set('0 mm', 0), set('200 mm', 0)];
+    const oval = (tir: number, out: number) =>
+      sheetOf([...seats, { ...set('300 mm', 0), readings: dial(tir, 0, out) }]);
+
+    it('is told by the whole swing and by its axis, and beads are planned for what the axis may make', () => {
+      const sheet = oval(30, 2);
+      expect(sheet.swing).toMatch(
+        /^Swing the dial will show: 30\.\d\sthou; from the axis alone (29|30)\.\d\sthou, from the section out of round 2\.\d\sthou\.$/u,
+      );
+      expect(sheet.next.kind).toBe('bead');
+      expect(sheet.next.words.expect).toContain('TIR from the axis alone');
+      expect(sheet.next.words.stopWhen).toMatch(/when the dial swings by 3\sthou or less/);
+      expect(sheetOf([...seats, set('300 mm', 30)]).swing).toBeUndefined();
+    });
+
+    it('beyond the goal by its form alone gets no bead but the other way, however true its axis runs', () => {
+      for (const tir of [30, 0]) {
+        const { next } = oval(tir, 6);
+        expect(next.kind).toBe('other way');
+        expect(next.words.say).toContain('Turn this section true');
+        expect(next.words.why).toMatch(/alone swings the dial by [56]\.?\d*\sthou, and 3\sthou is wanted/);
+      }
+    });
+
+    it('is good by the whole swing only', () => {
+      expect(oval(0, 2).next).toMatchObject({ kind: 'stop', words: { say: expect.stringContaining('is good') } });
+      // Its axis makes 2.5 thou, less than the 3 wanted, but the dial shows more.
+      expect(oval(2.5, 2.5).next.kind).not.toBe('stop');
+    });
+  });
+
   it('gives no advice for a steering part', () => {
     const sheet = sheetOf([{ ...PART, use: 'steering' }, set('0 mm', 0), set('200 mm', 0), set('300 mm', 30)]);
     expect(sheet.next.kind).toBe('refused');

@@ -11,6 +11,7 @@ import { readTrue, type TrueRecord } from './record.ts';
 import { lengthOf, madeOut } from './section.ts';
 import type { EntrySheet, PartSheet, RoundSheet, StationSheet, TrueSheet } from './sheet-types.ts';
 import { dialText, withSpread } from './spread.ts';
+import { swingWords } from './swing.ts';
 import type { Kept, TruePart, TrueRound, TrueSet } from './types.ts';
 import { otherWays } from './ways.ts';
 import { budgetWords, diagnosisWords, lengthWords, refusedUse } from './words.ts';
@@ -47,7 +48,6 @@ function partSheet(record: TrueRecord, view: PartView, lines: readonly LogEntry[
   const drawn = own.flatMap((kept) => drawnSet(kept, unit) ?? []).at(-1);
   const budget = budgetView(part, atGoal);
   const refused = refusedUse(part);
-  const good = atGoal !== undefined && atGoal.tir <= goal;
   return {
     id: part.part,
     name: part.name ?? part.part,
@@ -58,13 +58,14 @@ function partSheet(record: TrueRecord, view: PartView, lines: readonly LogEntry[
     ...(atGoal && view.sets.some(({ station }) => near(station, lengthOf(part.goal.station)))
       ? { now: stationSheet(atGoal, part, unit) }
       : {}),
+    ...(view.swing ? { swing: swingWords(view.swing, unit) } : {}),
     stations: runouts.map((one) => stationSheet(one, part, unit)),
     ...(diagnosis ? { diagnosis: diagnosisWords(diagnosis) } : {}),
     ...(diagnosis?.best.at === undefined ? {} : { kink: diagnosis.best.at }),
     ...(drawn ? { drawn } : {}),
     rounds: roundSheets(record, view, unit),
     next: nextSheet(view, unit, session),
-    ways: refused === undefined && !good ? otherWays(record, view, unit) : [],
+    ways: refused === undefined && view.good !== true ? otherWays(record, view, unit) : [],
     budget: budget ? budgetWords(budget, unit) : [],
     entries: entrySheets(view, lines, unit),
   };

@@ -4,6 +4,7 @@ import type { Budget } from '@oddwheel/mechanics/runout/budget';
 import { formatQuantity } from '@oddwheel/quantity/format';
 import type { BeadEffect } from './bead-effect.ts';
 import { clockText } from './clock.ts';
+import type { Swing } from './swing.ts';
 import type { TruePart } from './types.ts';
 
 /** The next step in words of the shop. */
@@ -55,11 +56,18 @@ export function refusedUse({ use }: TruePart): string | undefined {
  * The adviser's step in words.
  * @param unit length unit that TIR is told in: "thou" or "mm"
  * @param effect what one more bead does to the strength of the shaft
+ * @param swing what the dial shows where the section is out of round; the advice is then about its axis alone
  */
-export function nextWords(advice: Advice, goal: number, unit: string, effect: () => BeadEffect): NextWords {
+export function nextWords(
+  advice: Advice,
+  goal: number,
+  unit: string,
+  effect: () => BeadEffect,
+  swing?: Swing,
+): NextWords {
   const tir = (value: number) => lengthWords(value, unit);
-  const stopWhen = `Stop when the TIR is ${tir(goal)} or less, when two rounds in a row make it worse, or when this says so.`;
-  const expect = expectWords(advice.expected, tir);
+  const stopWhen = `Stop when the dial swings by ${tir(goal)} or less, when two rounds in a row make it worse, or when this says so.`;
+  const expect = expectWords(advice.expected, tir, swing);
   const warned = advice.warnings.map((warning) => WARNED[warning]);
   if (advice.do === 'stop') {
     const [say, why] = STOPS[advice.because];
@@ -78,7 +86,7 @@ export function nextWords(advice: Advice, goal: number, unit: string, effect: ()
     why: whyBead(advice),
     expect,
     ...(advice.otherwise
-      ? { otherwise: `Or ${beadText(advice.otherwise.bead)}: ${expectWords(advice.otherwise.expected, tir)}` }
+      ? { otherwise: `Or ${beadText(advice.otherwise.bead)}: ${expectWords(advice.otherwise.expected, tir, swing)}` }
       : {}),
     cautions: [...warned, effectWords(effect()), ...BEFORE_ARC],
     stopWhen,
@@ -94,6 +102,14 @@ function effectWords(effect: BeadEffect): string {
   return before === after
     ? `A bead leaves a notch at its toe. The reserve of the shaft against fatigue stays at ${before}, as it is less elsewhere or has a weld here already; ${wants}.`
     : `A bead leaves a notch at its toe: the reserve of the shaft against fatigue goes from ${before} to ${after}; ${wants}.${effect.after < 1 ? ' It may break in time.' : ''}`;
+}
+
+/** What to do where no bead can help, since the section itself is out of round. */
+export function outOfRound(form: number, goal: number, unit: string): { readonly say: string; readonly why: string } {
+  return {
+    say: 'Turn this section true, or fit another part: beads cannot reach the goal here.',
+    why: `The section is out of round: that alone swings the dial by ${lengthWords(form, unit)}, and ${lengthWords(goal, unit)} is wanted. Beads, shims and clocking move the axis only.`,
+  };
 }
 
 type BeadAdvice = Extract<Advice, { do: 'bead' }>;
@@ -117,8 +133,9 @@ function whyBead({ trial, pair, bead, owedAfter }: BeadAdvice): string {
   return 'Of all beads that can be laid, this one leaves the fewest rounds to go.';
 }
 
-function expectWords({ tir, low, high, within }: Expected, text: (value: number) => string): string {
-  return `TIR ${text(tir)}, eight times in ten between ${text(low)} and ${text(high)}; within the goal ${Math.round(within * 100)} times in a hundred.`;
+function expectWords({ tir, low, high, within }: Expected, text: (value: number) => string, swing?: Swing): string {
+  const what = swing ? 'TIR from the axis alone' : 'TIR';
+  return `${what} ${text(tir)}, eight times in ten between ${text(low)} and ${text(high)}; within the goal ${Math.round(within * 100)} times in a hundred.`;
 }
 
 /** A tenth of a micrometre is less than any dial tells: below it stands rounding, not run-out. */
