@@ -49,7 +49,7 @@ const outbox = await openOutbox();
 const client = keeper ? createBrowserClient(keeper, deviceName()) : createHostClient(deviceName(), outbox);
 const build = createDocument(store, model, client, follow, clock);
 const runOut = createRunOut({
-  ...{ client: client.runOut, outbox, device: deviceName() },
+  ...{ client: client.runOut, putPicture: client.putPicture, outbox, device: deviceName() },
   now: () => new Date().toISOString(),
 });
 const actions = createActions(store, model, build, follow, focusField, {

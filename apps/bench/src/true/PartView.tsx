@@ -7,10 +7,12 @@ import { EntryList } from './EntryList.tsx';
 import { NextStep } from './NextStep.tsx';
 import { PolarPlot } from './PolarPlot.tsx';
 import { RoundsPlot } from './RoundsPlot.tsx';
+import { type PictureTools, SetPicture } from './SetPicture.tsx';
 
 interface Props {
   readonly parts: readonly PartSheet[];
   readonly sheet: PartSheet;
+  readonly pictures: PictureTools;
   readonly waiting: readonly string[];
   readonly onChoose: (id: string) => void;
   readonly onForm: (what: 'new' | 'change') => void;
@@ -20,7 +22,7 @@ interface Props {
 
 /** Everything about one part: what the dial says, what comes next, how it went, and the record. */
 export function PartView(props: Props): JSX.Element {
-  const { parts, sheet, waiting, onChoose, onForm, onMeasure, onAdd } = props;
+  const { parts, sheet, pictures, waiting, onChoose, onForm, onMeasure, onAdd } = props;
   const { drawn, stations, rounds, ways, budget, part, now } = sheet;
   return (
     <>
@@ -73,6 +75,9 @@ export function PartView(props: Props): JSX.Element {
                 </div>
               ))}
             </dl>
+            {drawn.picture !== undefined && (
+              <SetPicture hash={drawn.picture} of={`the set at ${drawn.station}`} tools={pictures} />
+            )}
             {drawn.doubts.map((doubt) => (
               <p key={doubt} className="thin">
                 {doubt}
@@ -145,7 +150,7 @@ export function PartView(props: Props): JSX.Element {
             </button>
           </div>
         </section>
-        <EntryList entries={sheet.entries} waiting={waiting} onAdd={onAdd} />
+        <EntryList entries={sheet.entries} pictures={pictures} waiting={waiting} onAdd={onAdd} />
       </div>
       <p className="note true-foot">
         Not for steering, suspension or brake parts: a licensed shop decides there. Guards on, hair and sleeves away

@@ -28,6 +28,8 @@ export interface Draft {
   readonly far: string;
   readonly clocking: Readonly<Record<string, number>>;
   readonly note: string;
+  /** Hash of its picture; empty for none. */
+  readonly picture: string;
 }
 
 export const MARKS = 12;
@@ -60,6 +62,7 @@ export function newDraft(part: string, station: string, before?: TrueSet): Draft
     far: '',
     clocking: before?.clocking ?? {},
     note: '',
+    picture: '',
   };
 }
 
@@ -142,6 +145,7 @@ export function setBody(draft: Draft, readings: readonly DialReading[]): { reado
       : { warm: { near: draft.near.trim(), far: draft.far.trim() } }),
     ...(Object.keys(clocking).length === 0 ? {} : { clocking }),
     ...given('note', draft.note),
+    ...given('picture', draft.picture),
   };
 }
 
@@ -163,5 +167,7 @@ export function readDraft(noted: Json | undefined, build: string): Draft | null 
   if (noted === undefined || !isJsonObject(noted) || noted.build !== build) return null;
   const { build: _, ...draft } = noted;
   // It was written by this page; a page of another version may have kept less.
-  return Array.isArray(draft.values) && typeof draft.marks === 'number' ? (draft as unknown as Draft) : null;
+  return Array.isArray(draft.values) && typeof draft.marks === 'number'
+    ? ({ picture: '', ...draft } as unknown as Draft)
+    : null;
 }

@@ -228,7 +228,9 @@ function setBody(check: Check, fields: Fields): void {
     for (const [joint, mark] of Object.entries(clocking ?? {}))
       check.number(mark, `/clocking/${joint}`, 'a whole number, 0 at the match marks', whole(0, 120));
   }
-  for (const key of ['note', 'side', 'picture'] as const)
+  if (fields.picture !== undefined && !(typeof fields.picture === 'string' && /^[0-9a-f]{64}$/.test(fields.picture)))
+    check.fault('/picture', 'It names no picture.', fields.picture, 'the SHA-256 of its bytes, 64 hex digits');
+  for (const key of ['note', 'side'] as const)
     if (fields[key] !== undefined) check.text(fields[key], `/${key}`, 'a text');
 }
 

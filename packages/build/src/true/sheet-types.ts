@@ -59,6 +59,8 @@ export interface DrawnSet {
   /** Dial in the set's unit, positive when the surface stands further out. */
   readonly readings: readonly DialReading[];
   readonly unit: string;
+  /** Hash of its picture. */
+  readonly picture?: string;
   readonly mean: number;
   readonly offset: { readonly x: number; readonly y: number };
   readonly high: number;
@@ -96,6 +98,8 @@ export interface EntrySheet {
   readonly way?: Way;
   readonly taken: string;
   readonly says: string;
+  /** Hash of its picture. */
+  readonly picture?: string;
   /** Why it does not count now. */
   readonly why?: string;
   /** Struck out; the id of the strike, which can be struck out itself. */

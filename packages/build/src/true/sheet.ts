@@ -142,6 +142,9 @@ function entrySheets({ part, leftOut }: PartView, lines: readonly LogEntry[], un
     if (says === undefined) continue;
     sheets.push({
       ...{ id, kind: shown, taken, says },
+      ...(kind === 'true-set' && 'picture' in body && typeof body.picture === 'string'
+        ? { picture: body.picture }
+        : {}),
       ...(why === undefined || by !== undefined ? {} : { why }),
       ...(by === undefined ? {} : { struckBy: by }),
     });
