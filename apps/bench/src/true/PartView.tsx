@@ -16,9 +16,23 @@ interface Props {
   readonly waiting: readonly string[];
   readonly onChoose: (id: string) => void;
   readonly onForm: (what: 'new' | 'change') => void;
-  readonly onMeasure: (station: string) => void;
+  readonly onMeasure: (station: string, repeat?: Repeat) => void;
   readonly onAdd: (kind: string, body: Json) => Promise<readonly Fault[]>;
 }
+
+const REPEATS = {
+  turned: {
+    why: 'Turn the part half a turn in the chuck and read the same station: both sets tell the chuck and its spindle from the part.',
+    say: 'Turned: read again',
+  },
+  refit: {
+    why: 'Take the joint apart, put it together in the same position and read again: three readings tell how far it spreads.',
+    say: 'Put together: read again',
+  },
+} as const;
+
+/** A set taken once more after the part was turned half a turn in the chuck, or after the joint was put together again. */
+export type Repeat = 'turned' | 'refit';
 
 /** Everything about one part: what the dial says, what comes next, how it went, and the record. */
 export function PartView(props: Props): JSX.Element {
@@ -150,6 +164,24 @@ export function PartView(props: Props): JSX.Element {
             </button>
           </div>
         </section>
+        {sheet.repeatable.length + sheet.repeats.length > 0 && (
+          <section className="repeats" aria-labelledby="repeats-heading">
+            <h2 id="repeats-heading">Measure it again</h2>
+            <ul className="plain-list">
+              {sheet.repeats.map((line) => (
+                <li key={line}>{line}</li>
+              ))}
+            </ul>
+            {sheet.repeatable.map((repeat) => (
+              <div key={repeat}>
+                <p className="lead">{REPEATS[repeat].why}</p>
+                <button type="button" className="true-choice" onClick={() => onMeasure(part.goal.station, repeat)}>
+                  {REPEATS[repeat].say}
+                </button>
+              </div>
+            ))}
+          </section>
+        )}
         <EntryList entries={sheet.entries} pictures={pictures} waiting={waiting} onAdd={onAdd} />
       </div>
       <p className="note true-foot">

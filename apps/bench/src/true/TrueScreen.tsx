@@ -95,7 +95,12 @@ export function TrueScreen({ state, actions, model }: ScreenProps): JSX.Element 
             waiting={record.waiting}
             onChoose={choose}
             onForm={setForming}
-            onMeasure={(station) => runOut.setDraft(newDraft(part.id, station, setOf(part.id)))}
+            onMeasure={(station, repeat) =>
+              runOut.setDraft({
+                ...newDraft(part.id, station, setOf(part.id)),
+                ...(repeat === undefined ? {} : { [repeat]: true }),
+              })
+            }
             onAdd={runOut.add}
           />
         )

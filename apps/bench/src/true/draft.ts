@@ -27,6 +27,9 @@ export interface Draft {
   readonly near: string;
   readonly far: string;
   readonly clocking: Readonly<Record<string, number>>;
+  /** Turned half a turn in the chuck, or put together again, since the sets before. */
+  readonly turned: boolean;
+  readonly refit: boolean;
   readonly note: string;
   /** Hash of its picture; empty for none. */
   readonly picture: string;
@@ -61,6 +64,8 @@ export function newDraft(part: string, station: string, before?: TrueSet): Draft
     near: '',
     far: '',
     clocking: before?.clocking ?? {},
+    turned: false,
+    refit: false,
     note: '',
     picture: '',
   };
@@ -144,6 +149,8 @@ export function setBody(draft: Draft, readings: readonly DialReading[]): { reado
       ? {}
       : { warm: { near: draft.near.trim(), far: draft.far.trim() } }),
     ...(Object.keys(clocking).length === 0 ? {} : { clocking }),
+    ...(draft.turned && draft.setup === 'chuck' ? { turned: true } : {}),
+    ...(draft.refit ? { refit: true } : {}),
     ...given('note', draft.note),
     ...given('picture', draft.picture),
   };
@@ -168,6 +175,6 @@ export function readDraft(noted: Json | undefined, build: string): Draft | null 
   const { build: _, ...draft } = noted;
   // It was written by this page; a page of another version may have kept less.
   return Array.isArray(draft.values) && typeof draft.marks === 'number'
-    ? ({ picture: '', ...draft } as unknown as Draft)
+    ? ({ picture: '', turned: false, refit: false, ...draft } as unknown as Draft)
     : null;
 }

@@ -2,10 +2,11 @@ import { resolve } from 'node:path';
 import { openSession } from '@oddwheel/build/session';
 import type { Session } from '@oddwheel/build/session-types';
 import { beadEffect } from '@oddwheel/build/true/bead-effect';
-import { budgetView } from '@oddwheel/build/true/budget-view';
+import { budgetView, faceSwing } from '@oddwheel/build/true/budget-view';
 import { laidBeads } from '@oddwheel/build/true/laid-beads';
 import { type PartView, partView } from '@oddwheel/build/true/part-view';
 import { readTrue, type TrueRecord } from '@oddwheel/build/true/record';
+import { chuckWords, refitsOf, refitWords } from '@oddwheel/build/true/refits';
 import { swingWords } from '@oddwheel/build/true/swing';
 import { otherWays } from '@oddwheel/build/true/ways';
 import {
@@ -83,12 +84,15 @@ export async function trueShow(io: Io, folder: string, options: ShowOptions): Pr
   const found = await viewsOf(io, folder, options);
   if (!found.ok) return found.code;
   if (options.json) {
-    const parts = found.views.map(({ state: _, ...view }) => ({ ...view, budget: budgetView(view.part, view.atGoal) }));
+    const parts = found.views.map(({ state: _, ...view }) => ({
+      ...view,
+      budget: budgetView(view.part, view.atGoal, faceSwing(found.record, view.part.part)),
+    }));
     print(io.stdout, [JSON.stringify({ format: 1, parts, odd: oddLines(found.record) }, null, 2)]);
     return DONE;
   }
   for (const view of found.views) {
-    const budget = budgetView(view.part, view.atGoal);
+    const budget = budgetView(view.part, view.atGoal, faceSwing(found.record, view.part.part));
     const { part, goal, runouts, diagnosis, history, missing, leftOut, sets, swing } = view;
     print(io.stdout, [
       `${part.name ?? part.part}, wanted at ${part.goal.station}: TIR ${formatQuantity(goal, 'length', options.unit, { digits: 3 })} or less`,
@@ -101,6 +105,8 @@ export async function trueShow(io: Io, folder: string, options: ShowOptions): Pr
           ]
         : []),
       ...(budget ? budgetWords(budget, options.unit).map((one) => `  ${one}`) : []),
+      ...chuckWords(found.record, view, options.unit).map((one) => `  ${one}`),
+      ...refitWords(refitsOf(found.record, view), options.unit).map((one) => `  ${one}`),
       ...sets.flatMap(({ id, doubts }) => doubts.map((doubt) => `  Set ${id}: ${doubt}`)),
       ...leftOut.map(({ id, why }) => `  Set ${id} does not count: ${why}`),
       ...missing.map((one) => `  Missing: ${one}`),

@@ -119,6 +119,11 @@ function usable(record: TrueRecord, id: string): { good: SetMadeOut[]; leftOut: 
     if (!found.ok) leftOut.push({ id: kept.id, why: found.problem });
     else if (clockingText(kept.body) !== clocking)
       leftOut.push({ id: kept.id, why: 'It was taken in another clocking.' });
+    else if (kept.body.turned)
+      leftOut.push({
+        id: kept.id,
+        why: 'It was read after half a turn in the chuck; it tells the chuck from the part.',
+      });
     else if (found.set.face !== undefined)
       leftOut.push({ id: kept.id, why: 'It is of a face; its tilt stands by itself.' });
     else if (found.set.form && !found.set.form.closes) leftOut.push({ id: kept.id, why: found.set.doubts.join(' ') });

@@ -197,7 +197,7 @@ const SET_KEYS = [
 ];
 
 function setBody(check: Check, fields: Fields): void {
-  check.keys(fields, '', [...SET_KEYS, 'clocking', 'note', 'picture']);
+  check.keys(fields, '', [...SET_KEYS, 'clocking', 'turned', 'refit', 'note', 'picture']);
   check.quantity(fields.station, '/station', 'length', '260 mm');
   check.one(fields.setup, '/setup', SETUPS);
   if (fields.setup === 'V-blocks') check.quantity(fields.vAngle, '/vAngle', 'angle', '90 deg', 0);
@@ -230,6 +230,11 @@ function setBody(check: Check, fields: Fields): void {
   }
   if (fields.picture !== undefined && !(typeof fields.picture === 'string' && /^[0-9a-f]{64}$/.test(fields.picture)))
     check.fault('/picture', 'It names no picture.', fields.picture, 'the SHA-256 of its bytes, 64 hex digits');
+  for (const key of ['turned', 'refit'] as const)
+    if (fields[key] !== undefined && typeof fields[key] !== 'boolean')
+      check.fault(`/${key}`, 'Yes or no is wanted here.', fields[key], 'true, false');
+  if (fields.turned === true && fields.setup !== 'chuck')
+    check.fault('/turned', 'A part is turned half a turn in a chuck only.', fields.setup, '"setup": "chuck"');
   for (const key of ['note', 'side'] as const)
     if (fields[key] !== undefined) check.text(fields[key], `/${key}`, 'a text');
 }

@@ -35,6 +35,10 @@ export interface PartSheet {
   readonly next: NextSheet;
   readonly ways: readonly WayWords[];
   readonly budget: readonly string[];
+  /** What half a turn in the chuck and refits of a joint tell, in words. */
+  readonly repeats: readonly string[];
+  /** Which of both the part as it was last set up can be measured by. */
+  readonly repeatable: readonly ('turned' | 'refit')[];
   /** All that was put on the record for this part, oldest first. */
   readonly entries: readonly EntrySheet[];
 }

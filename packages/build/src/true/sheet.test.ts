@@ -126,4 +126,35 @@ describe('the sheet of a part', () => {
     expect(sheet.next.kind).toBe('refused');
     expect(sheet.ways).toEqual([]);
   });
+
+  it('tells the chuck from the part by half a turn, and leaves the turned set out of the rest', () => {
+    const chuck = { setup: 'chuck' };
+    // The part makes 20 thou at 12:00, the chuck 8 at 3:00; after half a turn the chuck's stand at 9:00.
+    const both = (sign: number) =>
+      dial(20, 0).map(({ at, value }) => ({ at, value: value + sign * 4 * Math.sin((at * Math.PI) / 180) }));
+    const first = { ...set('300 mm', 0, 0, chuck), readings: both(1) };
+    const turned = { ...set('300 mm', 0, 0, chuck), readings: both(-1), turned: true };
+    const before = sheetOf([PART, first]);
+    expect(before.repeatable).toEqual(['turned']);
+    const sheet = sheetOf([PART, first, turned]);
+    expect(sheet.repeats[0]).toMatch(
+      /^At 300\smm: the part itself makes TIR (19\.[89]|20)\d?\d?\sthou ± .*, high spot at 12:00; the chuck and its spindle make (8|8\.0\d?|7\.9\d)\sthou\.$/u,
+    );
+    expect(sheet.entries.at(-1)?.why).toContain('half a turn');
+  });
+
+  it('learns the spread of putting a joint together from three refits in one position', () => {
+    const jointed = { ...PART, joints: [{ joint: 'spline', station: '220 mm', positions: 6 }] };
+    const bodies = [jointed, set('0 mm', 0), set('200 mm', 0), set('300 mm', 20)];
+    const refit = { refit: true };
+    expect(sheetOf(bodies).repeatable).toEqual(['refit']);
+    expect(sheetOf([...bodies, set('300 mm', 24, 0, refit)]).repeats).toEqual([expect.stringContaining('once more')]);
+    const three = [...bodies, set('300 mm', 24, 0, refit), set('300 mm', 22, 0, refit)];
+    // Offsets 10, 12 and 11 thou in one direction: 1/√2 in either component, four of it in TIR, as far as a dial of half a thou tells.
+    expect(sheetOf(three).repeats[0]).toMatch(/Put together 3 times .* ± (2\.[6-9]|3\.[01])\d?\sthou/u);
+    // Read again without a refit, it is the same fit.
+    expect(sheetOf([...bodies, set('300 mm', 24), set('300 mm', 22)]).repeats).toEqual([]);
+    const bead = { part: 'jackshaft', way: 'bead', bead: { clock: '8:00', length: '6 mm' } };
+    expect(sheetOf([...three, bead, set('300 mm', 10)]).repeats).toEqual([]);
+  });
 });

@@ -2,12 +2,13 @@ import type { RunoutAt } from '@oddwheel/mechanics/runout/axis';
 import { formatQuantity } from '@oddwheel/quantity/format';
 import { type LogEntry, parseLogLines } from '../document/log.ts';
 import type { Session } from '../session-types.ts';
-import { budgetView } from './budget-view.ts';
+import { budgetView, faceSwing } from './budget-view.ts';
 import { clockText } from './clock.ts';
 import { drawnSet } from './drawn-set.ts';
 import { nextSheet } from './next-sheet.ts';
 import { type PartView, partView } from './part-view.ts';
 import { readTrue, type TrueRecord } from './record.ts';
+import { chuckWords, refitsOf, refitWords } from './refits.ts';
 import { lengthOf, madeOut } from './section.ts';
 import type { EntrySheet, PartSheet, RoundSheet, StationSheet, TrueSheet } from './sheet-types.ts';
 import { dialText, withSpread } from './spread.ts';
@@ -46,7 +47,7 @@ function partSheet(record: TrueRecord, view: PartView, lines: readonly LogEntry[
   const own = record.sets.filter(({ body }) => body.part === part.part);
   const unit = own.at(-1)?.body.unit ?? (part.goal.tir.includes('mm') ? 'mm' : 'thou');
   const drawn = own.flatMap((kept) => drawnSet(kept, unit) ?? []).at(-1);
-  const budget = budgetView(part, atGoal);
+  const budget = budgetView(part, atGoal, faceSwing(record, part.part));
   const refused = refusedUse(part);
   return {
     id: part.part,
@@ -67,6 +68,11 @@ function partSheet(record: TrueRecord, view: PartView, lines: readonly LogEntry[
     next: nextSheet(view, unit, session),
     ways: refused === undefined && view.good !== true ? otherWays(record, view, unit) : [],
     budget: budget ? budgetWords(budget, unit) : [],
+    repeats: [...chuckWords(record, view, unit), ...refitWords(refitsOf(record, view), unit)],
+    repeatable: [
+      ...(own.at(-1)?.body.setup === 'chuck' ? ['turned' as const] : []),
+      ...((part.joints ?? []).length > 0 && atGoal ? ['refit' as const] : []),
+    ],
     entries: entrySheets(view, lines, unit),
   };
 }

@@ -84,6 +84,10 @@ export interface TrueSet {
   readonly warm?: { readonly near: string; readonly far: string };
   /** Position of each joint, by its id. */
   readonly clocking?: Readonly<Record<string, number>>;
+  /** In a chuck: the part was turned half a turn in its jaws since the sets before, to tell chuck from part. */
+  readonly turned?: boolean;
+  /** The joint was taken apart and put together again in the same position since the set before. */
+  readonly refit?: boolean;
   readonly note?: string;
   /** SHA-256 of a picture. */
   readonly picture?: string;

@@ -176,7 +176,12 @@ function faultWords({ kind, at, from, to }: Fault): string {
   return `${names[kind]}${place}${ends}.`;
 }
 
-const LIMIT_NAMES = { sprocket: 'sprocket', 'gear seat': 'seat of the gear', balance: 'balance at top speed' } as const;
+const LIMIT_NAMES = {
+  sprocket: 'sprocket',
+  'sprocket face': 'face of the sprocket',
+  'gear seat': 'seat of the gear',
+  balance: 'balance at top speed',
+} as const;
 
 /** The budget in words: what all contributors make together, each limit, what it does, and what to fix first. */
 export function budgetWords(
