@@ -108,7 +108,7 @@ describe('beads in the strength of a shaft', () => {
     expect(effect).toEqual({ judged: true, before: fatigue(session)?.reserve?.value, after: then, wanted: 1.3 });
     const text = recordOf([PART, set('85 mm', 0), set('10 1/4 in', 0), set('40 mm', 40)]);
     const cautions = (of: Session | null) => trueSheet(text, of).parts[0]?.next.words.cautions.join(' ') ?? '';
-    expect(cautions(session)).toMatch(/goes from 1\.61 to 0\.97; at least 1\.30 is wanted.* It may break in time\./);
+    expect(cautions(session)).toMatch(/goes from 1\.61 to 0\.97, so it may break in time; at least 1\.30 is wanted\./);
     expect(cautions(null)).toContain('not judged: no build is open');
     const why = (part: object) => beadEffect(session, { ...PART, ...part });
     expect(why({ shaft: 'shaft-z' })).toMatchObject({ why: expect.stringContaining('no shaft “shaft-z”') });

@@ -46,8 +46,8 @@ export function PartView(props: Props): JSX.Element {
           <p className="lead">
             Wanted at {part.goal.station}: a dial that swings by {sheet.goalWords} or less.{' '}
             {now ? now.words : 'Not yet measured.'}
-            {now && sheet.swing !== undefined ? ` ${sheet.swing}` : ''}
           </p>
+          {now && sheet.swing !== undefined && <p className="lead">{sheet.swing}</p>}
         </div>
         <div className="true-tools">
           {parts.length > 1 && (

@@ -5,6 +5,7 @@ import { clockText } from './clock.ts';
 import type { PartView } from './part-view.ts';
 import type { TrueRecord } from './record.ts';
 import { lengthOf, madeOut, type SetMadeOut } from './section.ts';
+import { dialText, withSpread } from './spread.ts';
 import type { Kept, TrueSet } from './types.ts';
 import { lengthWords } from './words.ts';
 
@@ -25,7 +26,6 @@ export function chuckWords(record: TrueRecord, { part }: PartView, unit: string)
   const inChuck = ownSets(record, part.part).filter(({ body }) => body.setup === 'chuck');
   const turned = inChuck.filter(({ body }) => body.turned).flatMap(made);
   const straight = inChuck.filter(({ body }) => !body.turned).flatMap(made);
-  const text = (value: number) => lengthWords(value, unit);
   const stations = [...new Set(turned.map(({ station }) => Math.round(station / SAME_STATION)))];
   return stations.flatMap((key): string[] => {
     const at = ({ station }: SetMadeOut) => Math.round(station / SAME_STATION) === key;
@@ -37,7 +37,7 @@ export function chuckWords(record: TrueRecord, { part }: PartView, unit: string)
     const spread = Math.hypot(one.section.spread, other.section.spread) / 2;
     const high = clockText(Math.atan2(apart.part.y, apart.part.x));
     return [
-      `At ${place}: the part itself makes TIR ${text(own)} ± ${text(4 * spread)}, high spot at ${high}; the chuck and its spindle make ${text(chuck)}.`,
+      `At ${place}: the part itself makes TIR ${withSpread(own, 4 * spread, unit)}, high spot at ${high}; the chuck and its spindle make ${dialText(chuck, unit)}\u2009${unit}.`,
     ];
   });
 }
@@ -79,6 +79,6 @@ export function refitWords(refits: Refits | undefined, unit: string): string[] {
   const { count, spread } = refits;
   if (spread === undefined) return [`Put together ${count} times in one position: once more tells how far it spreads.`];
   return [
-    `Put together ${count} times in one position: TIR spreads by ± ${lengthWords(4 * spread, unit)}. Positions nearer to one another than that are alike.`,
+    `Put together ${count} times in one position: TIR spreads by ± ${dialText(4 * spread, unit)}\u2009${unit}. Positions nearer to one another than that are alike.`,
   ];
 }

@@ -138,7 +138,7 @@ describe('the sheet of a part', () => {
     expect(before.repeatable).toEqual(['turned']);
     const sheet = sheetOf([PART, first, turned]);
     expect(sheet.repeats[0]).toMatch(
-      /^At 300\smm: the part itself makes TIR (19\.[89]|20)\d?\d?\sthou ± .*, high spot at 12:00; the chuck and its spindle make (8|8\.0\d?|7\.9\d)\sthou\.$/u,
+      /^At 300\smm: the part itself makes TIR (19\.[89]|20\.[01]) ± \d\.\d\sthou, high spot at 12:00; the chuck and its spindle make (7\.9|8\.0)\sthou\.$/u,
     );
     expect(sheet.entries.at(-1)?.why).toContain('half a turn');
   });
@@ -149,6 +149,8 @@ describe('the sheet of a part', () => {
     const refit = { refit: true };
     expect(sheetOf(bodies).repeatable).toEqual(['refit']);
     expect(sheetOf([...bodies, set('300 mm', 24, 0, refit)]).repeats).toEqual([expect.stringContaining('once more')]);
+    const again = sheetOf([...bodies, set('300 mm', 24, 0, refit)]).rounds.at(-1);
+    expect([again?.label, again?.did]).toEqual(['again', expect.stringMatching(/^put together again: TIR/)]);
     const three = [...bodies, set('300 mm', 24, 0, refit), set('300 mm', 22, 0, refit)];
     // Offsets 10, 12 and 11 thou in one direction: 1/√2 in either component, four of it in TIR, as far as a dial of half a thou tells.
     expect(sheetOf(three).repeats[0]).toMatch(/Put together 3 times .* ± (2\.[6-9]|3\.[01])\d?\sthou/u);

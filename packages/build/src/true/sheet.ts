@@ -93,6 +93,7 @@ function roundSheets(record: TrueRecord, { part, history }: PartView, unit: stri
   const rounds = new Map(
     record.rounds.filter(({ body }) => body.part === part.part).map((round) => [round.id, round.body]),
   );
+  const refitted = new Set(record.sets.filter(({ body }) => body.refit).map(({ id }) => id));
   const points = new Map(history.map((moment) => [moment.id, moment]));
   const sheets: RoundSheet[] = [];
   let count = 0;
@@ -106,7 +107,7 @@ function roundSheets(record: TrueRecord, { part, history }: PartView, unit: stri
     const moment = points.get(id);
     if (!moment) continue;
     const before = sheets.at(-1);
-    const label = before === undefined && count === 0 ? 'start' : String(count);
+    const label = before !== undefined && did.length === 0 ? 'again' : count === 0 ? 'start' : String(count);
     const came =
       before === undefined
         ? 'first reading'
@@ -120,7 +121,7 @@ function roundSheets(record: TrueRecord, { part, history }: PartView, unit: stri
       tir: moment.tir,
       words: lengthWords(moment.tir, unit),
       warm: moment.warm,
-      did: `${did.length === 0 ? 'measured' : did.join(', ')}: ${came}${worse}${warm}`,
+      did: `${did.length > 0 ? did.join(', ') : refitted.has(id) ? 'put together again' : 'measured'}: ${came}${worse}${warm}`,
     });
     did = [];
   }

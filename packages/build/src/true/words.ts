@@ -98,10 +98,10 @@ function effectWords(effect: BeadEffect): string {
   if (!effect.judged)
     return `A bead leaves a notch at its toe, which lowers the strength of the part. How far is not judged: ${effect.why}.`;
   const [before, after, wanted] = [effect.before, effect.after, effect.wanted].map((one) => one.toFixed(2));
-  const wants = `at least ${wanted} is wanted, and the findings of the build judge it with every bead that is booked`;
+  const wants = `at least ${wanted} is wanted. Every bead that is booked counts in the findings`;
   return before === after
-    ? `A bead leaves a notch at its toe. The reserve of the shaft against fatigue stays at ${before}, as it is less elsewhere or has a weld here already; ${wants}.`
-    : `A bead leaves a notch at its toe: the reserve of the shaft against fatigue goes from ${before} to ${after}; ${wants}.${effect.after < 1 ? ' It may break in time.' : ''}`;
+    ? `A bead leaves a notch at its toe. The reserve of the shaft against fatigue stays at ${before}, since another place is weaker or a weld is here already; ${wants}.`
+    : `A bead leaves a notch at its toe: the reserve of the shaft against fatigue goes from ${before} to ${after}${effect.after < 1 ? ', so it may break in time' : ''}; ${wants}.`;
 }
 
 /** What to do where no bead can help, since the section itself is out of round. */
