@@ -119,4 +119,14 @@ describe('beads in the strength of a shaft', () => {
       why: expect.stringContaining('does not reach to 900'),
     });
   });
+
+  it('says why beads that are booked do not count', () => {
+    const uncounted = (part: object, ...more: object[]) =>
+      trueSheet(recordOf([JSON.parse(JSON.stringify(part)), ...more]), session).parts[0]?.uncounted;
+    expect(uncounted(PART, bead())).toBeUndefined();
+    expect(uncounted({ ...PART, shaft: undefined })).toBeUndefined();
+    expect(uncounted({ ...PART, shaft: undefined }, bead())).toContain('does not say which shaft');
+    expect(uncounted({ ...PART, seats: { a: '0 mm', b: '175 mm' } }, bead())).toContain('no bearing at 0');
+    expect(uncounted({ ...PART, weld: undefined }, bead())).toContain('station is not known');
+  });
 });

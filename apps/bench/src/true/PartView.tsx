@@ -121,6 +121,7 @@ export function PartView(props: Props): JSX.Element {
               TIR in {sheet.unit} at {part.goal.station}, after each round
             </p>
             <RoundsPlot sheet={sheet} />
+            {sheet.uncounted !== undefined && <p className="thin">{sheet.uncounted}</p>}
             <ol className="plain-list round-list">
               {rounds.toReversed().map(({ id, label, did, words }) => (
                 <li key={id}>

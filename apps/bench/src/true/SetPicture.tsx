@@ -50,6 +50,7 @@ export function TakePicture(props: { hash: string; tools: PictureTools; onHash: 
           Leave the picture out
         </button>
       )}
+      {hash === '' && <p className="note">Kept with the set, made small: at most 1600 pixels and 2 MiB.</p>}
       {busy && <span role="status">Making the picture small.</span>}
       {says !== null && (
         <p className="fails" role="alert">

@@ -1,7 +1,7 @@
 import { resolve } from 'node:path';
 import { openSession } from '@oddwheel/build/session';
 import type { Session } from '@oddwheel/build/session-types';
-import { beadEffect } from '@oddwheel/build/true/bead-effect';
+import { beadEffect, uncountedBeads } from '@oddwheel/build/true/bead-effect';
 import { budgetView, faceSwing } from '@oddwheel/build/true/budget-view';
 import { laidBeads } from '@oddwheel/build/true/laid-beads';
 import { type PartView, partView } from '@oddwheel/build/true/part-view';
@@ -94,6 +94,7 @@ export async function trueShow(io: Io, folder: string, options: ShowOptions): Pr
   for (const view of found.views) {
     const budget = budgetView(view.part, view.atGoal, faceSwing(found.record, view.part.part));
     const { part, goal, runouts, diagnosis, history, missing, leftOut, sets, swing } = view;
+    const uncounted = uncountedBeads(found.session, found.record, part);
     print(io.stdout, [
       `${part.name ?? part.part}, wanted at ${part.goal.station}: TIR ${formatQuantity(goal, 'length', options.unit, { digits: 3 })} or less`,
       ...runouts.map((runout) => `  ${runoutWords(runout, options.unit)}`),
@@ -109,6 +110,7 @@ export async function trueShow(io: Io, folder: string, options: ShowOptions): Pr
       ...refitWords(refitsOf(found.record, view), options.unit).map((one) => `  ${one}`),
       ...sets.flatMap(({ id, doubts }) => doubts.map((doubt) => `  Set ${id}: ${doubt}`)),
       ...leftOut.map(({ id, why }) => `  Set ${id} does not count: ${why}`),
+      ...(uncounted === null ? [] : [`  ${uncounted}`]),
       ...missing.map((one) => `  Missing: ${one}`),
     ]);
   }

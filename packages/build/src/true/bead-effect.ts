@@ -4,7 +4,8 @@ import { buildScene } from '../assess/scene.ts';
 import { beadsUnplaced, withBeads } from '../assess/strength/beads.ts';
 import { MIDDLE } from '../assess/uncertainty.ts';
 import type { Session } from '../session-types.ts';
-import { beadStation } from './laid-beads.ts';
+import { beadStation, laidBeads } from './laid-beads.ts';
+import type { TrueRecord } from './record.ts';
 import { lengthOf } from './section.ts';
 import type { TruePart } from './types.ts';
 
@@ -37,6 +38,22 @@ export function beadEffect(session: Session | null, part: TruePart): BeadEffect 
   const address = model.shafts.find(({ id }) => id === part.shaft)?.address;
   const finding = session.assessment.findings.find((one) => one.check === shaftEndures.id && one.address === address);
   return { judged: true, before, after, wanted: finding?.wanted ?? shaftEndures.wanted.reserve };
+}
+
+/** Why beads that are booked on a part do not count in the strength of the build, in words; null where all do, or there are none. */
+export function uncountedBeads(session: Session | null, record: TrueRecord, part: TruePart): string | null {
+  const welded = record.rounds.some(({ body }) => body.part === part.part && body.way === 'bead');
+  if (!welded) return null;
+  const says = (why: string): string => `The beads on it do not count in the strength of the build: ${why}.`;
+  if (part.shaft === undefined) return says('the part does not say which shaft of the build it is');
+  if (!session) return says('no build is open');
+  const own = laidBeads({ ...record, parts: new Map([...record.parts].filter(([id]) => id === part.part)) });
+  if (own.length === 0) return says('their station is not known');
+  for (const bead of own) {
+    const why = beadsUnplaced(session.evaluation.model, bead);
+    if (why !== null) return says(why);
+  }
+  return null;
 }
 
 function leastReserve(scene: Scene, shaft: string): number | null {

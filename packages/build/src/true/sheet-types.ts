@@ -33,6 +33,8 @@ export interface PartSheet {
   readonly drawn?: DrawnSet;
   readonly rounds: readonly RoundSheet[];
   readonly next: NextSheet;
+  /** Why its beads do not count in the strength of the build; left out where they do. */
+  readonly uncounted?: string;
   readonly ways: readonly WayWords[];
   readonly budget: readonly string[];
   /** What half a turn in the chuck and refits of a joint tell, in words. */

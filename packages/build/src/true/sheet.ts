@@ -2,6 +2,7 @@ import type { RunoutAt } from '@oddwheel/mechanics/runout/axis';
 import { formatQuantity } from '@oddwheel/quantity/format';
 import { type LogEntry, parseLogLines } from '../document/log.ts';
 import type { Session } from '../session-types.ts';
+import { uncountedBeads } from './bead-effect.ts';
 import { budgetView, faceSwing } from './budget-view.ts';
 import { clockText } from './clock.ts';
 import { drawnSet } from './drawn-set.ts';
@@ -49,6 +50,7 @@ function partSheet(record: TrueRecord, view: PartView, lines: readonly LogEntry[
   const drawn = own.flatMap((kept) => drawnSet(kept, unit) ?? []).at(-1);
   const budget = budgetView(part, atGoal, faceSwing(record, part.part));
   const refused = refusedUse(part);
+  const uncounted = uncountedBeads(session, record, part);
   return {
     id: part.part,
     name: part.name ?? part.part,
@@ -65,6 +67,7 @@ function partSheet(record: TrueRecord, view: PartView, lines: readonly LogEntry[
     ...(diagnosis?.best.at === undefined ? {} : { kink: diagnosis.best.at }),
     ...(drawn ? { drawn } : {}),
     rounds: roundSheets(record, view, unit),
+    ...(uncounted === null ? {} : { uncounted }),
     next: nextSheet(view, unit, session),
     ways: refused === undefined && view.good !== true ? otherWays(record, view, unit) : [],
     budget: budget ? budgetWords(budget, unit) : [],
