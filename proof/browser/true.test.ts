@@ -1,5 +1,5 @@
 /** True on a phone beside the machine: readings keyed in by thumb, the next step, a second bench that follows, and a host that dies. */
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, expect, it } from 'vitest';
@@ -49,7 +49,7 @@ async function open(options: typeof PHONE | typeof DESK): Promise<Page> {
 interface Line {
   readonly id: string;
   readonly kind: string;
-  readonly body: { readonly station?: string; readonly readings?: readonly unknown[] };
+  readonly body: { readonly station?: string; readonly readings?: readonly unknown[]; readonly picture?: string };
 }
 
 /** Entries on the disk. */
@@ -90,13 +90,6 @@ async function keyIn(page: Page, values: readonly string[]): Promise<number> {
 }
 
 const take = (page: Page): Promise<void> => page.getByRole('button', { name: /^Take readings at/ }).tap();
-
-async function measure(page: Page, values: readonly string[]): Promise<number> {
-  await take(page);
-  const taps = await keyIn(page, values);
-  await page.locator('.next-step').waitFor();
-  return taps;
-}
 
 const overflow = (page: Page): Promise<number> =>
   page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
@@ -178,7 +171,16 @@ it('network cut and host killed in the middle, page loaded again: nothing lost, 
   // What the browser needs to load the page again is kept.
   await phone.evaluate(() => navigator.serviceWorker.ready);
   await phone.context().setOffline(true);
-  await measure(phone, STILL);
+  await take(phone);
+  // What is no picture is told; a picture waits with its set.
+  const chosen = phone.locator('.take-picture input').first();
+  await chosen.setInputFiles({ name: 'notes.txt', mimeType: 'text/plain', buffer: Buffer.from('no picture') });
+  await phone.getByText('This is no picture that the browser can read.').waitFor();
+  await chosen.setInputFiles({ name: 'dial.png', mimeType: 'image/png', buffer: await phone.screenshot() });
+  await phone.locator('.take-picture img').waitFor();
+  await keyIn(phone, STILL);
+  await phone.locator('.next-step').waitFor();
+  await phone.locator('.says .set-picture img').waitFor();
   await phone.getByText(/1 entry kept on this device, and sent once it returns/).waitFor();
   await take(phone);
   await keyIn(phone, SWING.slice(0, 5));
@@ -196,6 +198,9 @@ it('network cut and host killed in the middle, page loaded again: nothing lost, 
   await phone.locator('.true-entries', { hasNotText: 'not sent yet' }).waitFor();
   const lines = onDisk();
   expect(new Set(lines.map(({ id }) => id)).size).toBe(4);
+  const pictures = readdirSync(join(bench.folder, 'pictures'));
+  expect(lines.flatMap(({ body }) => body.picture ?? [])).toEqual(pictures);
+  expect(statSync(join(bench.folder, 'pictures', pictures[0] ?? '')).size).toBeLessThan(2 * 1024 * 1024);
   expect(lines.filter(({ kind }) => kind === 'true-set').every(({ body }) => body.readings?.length === 12)).toBe(true);
   // Another device sees the same, and nothing comes twice.
   const desk = await open(DESK);

@@ -49,7 +49,7 @@ const outbox = await openOutbox();
 const client = keeper ? createBrowserClient(keeper, deviceName()) : createHostClient(deviceName(), outbox);
 const build = createDocument(store, model, client, follow, clock);
 const runOut = createRunOut({
-  ...{ client: client.runOut, outbox, device: deviceName() },
+  ...{ client: client.runOut, putPicture: client.putPicture, outbox, device: deviceName() },
   now: () => new Date().toISOString(),
 });
 const actions = createActions(store, model, build, follow, focusField, {
@@ -68,6 +68,13 @@ createRoot(root).render(
 store.subscribe(({ shelf, assessment }) => {
   const name = shelf ? shelf.open : (assessment?.name ?? null);
   if (name !== null) void runOut.turnTo(name);
+});
+// Every bead that is booked, or struck out, counts in the strength of its shaft.
+runOut.store.subscribe(({ text }, before) => {
+  if (text !== before.text)
+    build
+      .layBeads(text)
+      .catch((why: unknown) => store.setState({ trouble: `The beads were not counted: ${String(why)}` }));
 });
 const start = async (): Promise<void> => {
   if (keeper) store.setState({ shelf: await keeper.start(buildToOpen(keptChoice)) });

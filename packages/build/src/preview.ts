@@ -4,6 +4,7 @@ import type { Clearances } from './assess/clearance/types.ts';
 import { evaluate } from './assess/evaluation.ts';
 import { findingsOf } from './assess/findings.ts';
 import { buildScene } from './assess/scene.ts';
+import { withBeads } from './assess/strength/beads.ts';
 import type { Finding } from './assess/types.ts';
 import { MIDDLE } from './assess/uncertainty.ts';
 import { applyPatches, type Patch } from './document/patch.ts';
@@ -34,7 +35,7 @@ export function previewEdit(session: Session, patches: readonly Patch[], cache: 
   if (!patched.ok) return patched;
   const read = readBuild(patched.text);
   if (!read.ok) return read;
-  const model = resolve(shareUnchanged(session.build, read.build), cache);
+  const model = withBeads(resolve(shareUnchanged(session.build, read.build), cache), session.beads, cache);
   const clearance = clearancesOf(buildScene(model, MIDDLE, cache), cache);
   const evaluation = evaluate(model, session.here, cache, 'not yet');
   return { ok: true, preview: { scene: evaluation.middle.scene, findings: findingsOf(evaluation), clearance } };

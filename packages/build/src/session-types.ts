@@ -2,6 +2,7 @@
 import type { Working } from '@oddwheel/mechanics/method/working';
 import type { Kind } from '@oddwheel/quantity/kinds';
 import type { Evaluation } from './assess/evaluation.ts';
+import type { LaidBeads } from './assess/strength/beads.ts';
 import type { Assessment, Finding, Here, Measured } from './assess/types.ts';
 import type { Patch } from './document/patch.ts';
 import type { Fault } from './fault.ts';
@@ -18,6 +19,8 @@ export interface Session {
   /** Format of the text; an edit of an older one raises it. */
   readonly from: number;
   readonly here: Here;
+  /** Weld laid on its shafts while they were made to run true; it is no part of the text. */
+  readonly beads: readonly LaidBeads[];
   readonly assessment: Assessment;
   /** The parsed and resolved build with what was reused; opaque to callers. */
   readonly evaluation: Evaluation;

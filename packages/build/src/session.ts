@@ -4,6 +4,7 @@ import { explain } from './assess/explain.ts';
 import type { RoadCurves } from './assess/road/curve-types.ts';
 import { roadCurves } from './assess/road/curves.ts';
 import type { Known } from './assess/road/types.ts';
+import { type LaidBeads, withBeads } from './assess/strength/beads.ts';
 import { type ShaftLine, shaftLines } from './assess/strength/shaft-lines.ts';
 import { hashText } from './document/hash.ts';
 import { applyPatches, type Patch } from './document/patch.ts';
@@ -20,6 +21,7 @@ export { validateText } from './read/read-build.ts';
  * @param options.here slider; blank parts take a middle gear and the middle of its range
  * @param options.previous a session of the same build: what did not change is not computed again
  * @param options.cache false computes everything afresh; the answer is the same, bit for bit
+ * @param options.beads weld laid on its shafts since they were made; those of the previous session when left out
  * @param options.ends 'not yet' answers from the middle of all ranges; `rangePass` gives the rest
  */
 export function openSession(
@@ -28,6 +30,7 @@ export function openSession(
     readonly here?: WantedHere;
     readonly previous?: Session;
     readonly cache?: boolean;
+    readonly beads?: readonly LaidBeads[];
     readonly ends?: Ends;
   } = {},
 ): Opened {
@@ -36,7 +39,8 @@ export function openSession(
   const cache: Cache | null = options.cache === false ? null : (options.previous?.evaluation.cache ?? createCache());
   const build: BuildFile = options.previous ? shareUnchanged(options.previous.build, read.build) : read.build;
   const here = options.here ?? options.previous?.here ?? {};
-  return { ok: true, session: assessed(text, build, read.from, here, cache, options.ends ?? 'tried') };
+  const beads = options.beads ?? options.previous?.beads ?? [];
+  return { ok: true, session: assessed(text, build, read.from, here, beads, cache, options.ends ?? 'tried') };
 }
 
 function assessed(
@@ -44,12 +48,13 @@ function assessed(
   build: BuildFile,
   from: number,
   here: WantedHere,
+  beads: readonly LaidBeads[],
   cache: Cache | null,
   ends: Ends,
 ): Session {
-  const model = resolve(build, cache);
+  const model = withBeads(resolve(build, cache), beads, cache);
   const { assessment, evaluation } = assess(model, here, cache, ends);
-  return { text, hash: hashText(text), build, from, here: assessment.here, assessment, evaluation };
+  return { text, hash: hashText(text), build, from, here: assessment.here, beads, assessment, evaluation };
 }
 
 /** Applies an edit to the text and assesses it anew. An edit that would make the file faulty changes nothing. */
@@ -69,6 +74,12 @@ export function* rangePass(session: Session): Generator<void, Session> {
   if (cache) yield* rangeSteps(model, cache);
   const { assessment, evaluation } = assess(model, session.here, cache);
   return { ...session, assessment, evaluation };
+}
+
+/** Takes the weld that was laid on the shafts since, and assesses the build anew. */
+export function layBeads(session: Session, beads: readonly LaidBeads[], ends: Ends = 'tried'): Session {
+  const { text, build, from, here, evaluation } = session;
+  return assessed(text, build, from, here, beads, evaluation.cache, ends);
 }
 
 /** Moves the slider; the build stays as it is. */

@@ -1,7 +1,8 @@
-import { type JSX, useId, useState } from 'react';
+import { type JSX, useState } from 'react';
 import type { StructureTools } from '../inspector/structure-tools.ts';
 import { focusField } from '../page/focus.ts';
 import { pictureBytes, pictureName } from './attach.ts';
+import { ChooseFile } from './ChooseFile.tsx';
 
 interface Props {
   /** Address of what the picture shows; null for nothing in particular. */
@@ -48,8 +49,8 @@ export function AttachPicture({ of, name, tools, locked, at }: Props): JSX.Eleme
   const what = at === undefined ? 'Picture' : 'Another picture';
   return (
     <span className="attach">
-      <Choose words={what} of={name} disabled={disabled} camera={false} onFile={take} />
-      {HAS_CAMERA.matches && <Choose words="Take a picture" of={name} disabled={disabled} camera onFile={take} />}
+      <ChooseFile words={what} of={name} disabled={disabled} camera={false} onFile={take} />
+      {HAS_CAMERA.matches && <ChooseFile words="Take a picture" of={name} disabled={disabled} camera onFile={take} />}
       {busy && <span role="status">Keeping the picture.</span>}
       {says !== null && (
         <span className="fails" role="alert">
@@ -57,35 +58,5 @@ export function AttachPicture({ of, name, tools, locked, at }: Props): JSX.Eleme
         </span>
       )}
     </span>
-  );
-}
-
-/** A file input that looks like every other thing to press; the input itself takes focus and keys. */
-function Choose(props: {
-  words: string;
-  of: string;
-  disabled: boolean;
-  camera: boolean;
-  onFile: (file: File) => Promise<void>;
-}): JSX.Element {
-  const id = useId();
-  return (
-    <label htmlFor={id} className="choose-file link">
-      {props.words}
-      <span className="hidden-name"> of {props.of}</span>
-      <input
-        id={id}
-        type="file"
-        accept="image/*"
-        disabled={props.disabled}
-        {...(props.camera ? { capture: 'environment' as const } : {})}
-        onChange={(event) => {
-          const [file] = event.target.files ?? [];
-          // The same file may be chosen again after a fault.
-          event.target.value = '';
-          if (file) void props.onFile(file);
-        }}
-      />
-    </label>
   );
 }

@@ -22,6 +22,8 @@ export interface Document {
   readonly takeTheirs: (address: string) => void;
   /** Waits until every edit is kept; gives how many cannot be just now. */
   readonly settle: () => Promise<number>;
+  /** Takes the weld that the record of run-out has on the shafts into the numbers of the build. */
+  readonly layBeads: (record: string) => Promise<void>;
   /** Turns to the build that is open now instead of the one on the page, or to none. */
   readonly reopen: () => Promise<void>;
 }
@@ -251,6 +253,15 @@ export function createDocument(
       await last;
       return store.getState().sync?.pending.length ?? 0;
     },
+    layBeads: (record) =>
+      inTurn(async () => {
+        const before = store.getState().assessment;
+        const change = await slow<AssessmentChange | null>(model.layBeads(record));
+        if (!change || !before) return;
+        store.setState({ assessment: withChange(before, change) });
+        await changed();
+        void tryEnds(before);
+      }),
     reopen: () =>
       inTurn(async () => {
         heard = null;

@@ -2,9 +2,11 @@ import type { Json } from '@oddwheel/build/document/json';
 import type { Fault } from '@oddwheel/build/fault';
 import type { EntrySheet } from '@oddwheel/build/true/sheet-types';
 import { type JSX, useState } from 'react';
+import { type PictureTools, SetPicture } from './SetPicture.tsx';
 
 interface Props {
   readonly entries: readonly EntrySheet[];
+  readonly pictures: PictureTools;
   /** Ids of entries that are kept on this device only. */
   readonly waiting: readonly string[];
   readonly onAdd: (kind: string, body: Json) => Promise<readonly Fault[]>;
@@ -13,14 +15,14 @@ interface Props {
 const SHOWN = 8;
 
 /** Everything that was put on the record, newest first. What was wrong is struck out by a later entry, and stays. */
-export function EntryList({ entries, waiting, onAdd }: Props): JSX.Element {
+export function EntryList({ entries, pictures, waiting, onAdd }: Props): JSX.Element {
   const [all, setAll] = useState(false);
   const newest = entries.toReversed();
   return (
     <section className="true-entries" aria-labelledby="entries-heading">
       <h2 id="entries-heading">Record</h2>
       <ul className="plain-list">
-        {newest.slice(0, all ? newest.length : SHOWN).map(({ id, kind, says, why, struckBy }) => (
+        {newest.slice(0, all ? newest.length : SHOWN).map(({ id, kind, says, why, struckBy, picture }) => (
           <li key={id}>
             <div>
               {struckBy === undefined ? <span>{says}</span> : <del>{says}</del>}
@@ -29,6 +31,7 @@ export function EntryList({ entries, waiting, onAdd }: Props): JSX.Element {
                 {struckBy === undefined ? '' : '; struck out'}
                 {why === undefined ? '' : `; does not count now: ${why}`}
               </p>
+              {picture !== undefined && <EntryPicture hash={picture} id={id} tools={pictures} />}
             </div>
             {(kind !== 'part' || struckBy !== undefined) && (
               <button
@@ -49,5 +52,19 @@ export function EntryList({ entries, waiting, onAdd }: Props): JSX.Element {
         </button>
       )}
     </section>
+  );
+}
+
+/** The picture of a set, fetched when it is asked for. */
+function EntryPicture({ hash, id, tools }: { hash: string; id: string; tools: PictureTools }): JSX.Element {
+  const [shown, setShown] = useState(false);
+  return (
+    <>
+      <button type="button" className="link" aria-expanded={shown} onClick={() => setShown(!shown)}>
+        {shown ? 'Fold the picture' : 'Its picture'}
+        <span className="hidden-name"> of {id}</span>
+      </button>
+      {shown && <SetPicture hash={hash} of={id} tools={tools} />}
+    </>
   );
 }

@@ -7,6 +7,7 @@ import { advanced, type Draft, dialOf, keyed, MARKS, markAt, readingsOf, setBody
 import { Keypad } from './Keypad.tsx';
 import { MarkList } from './MarkList.tsx';
 import { PasteReadings } from './PasteReadings.tsx';
+import { type PictureTools, TakePicture } from './SetPicture.tsx';
 import { SetUp } from './SetUp.tsx';
 
 interface Props {
@@ -14,6 +15,7 @@ interface Props {
   readonly draft: Draft;
   /** No set was taken of this part before: its set-up is asked first. */
   readonly first: boolean;
+  readonly pictures: PictureTools;
   readonly onDraft: (draft: Draft | null) => void;
   readonly onAdd: (kind: string, body: Json) => Promise<readonly Fault[]>;
 }
@@ -21,7 +23,7 @@ interface Props {
 const FEWEST = 4;
 
 /** A set of dial readings keyed in beside the machine: clock face, keypad, and what the set is about. */
-export function KeyIn({ part, draft, first, onDraft, onAdd }: Props): JSX.Element {
+export function KeyIn({ part, draft, first, pictures, onDraft, onAdd }: Props): JSX.Element {
   const [faults, setFaults] = useState<readonly Fault[]>([]);
   const input = useRef<HTMLInputElement>(null);
   const section = useRef<HTMLElement>(null);
@@ -44,6 +46,10 @@ export function KeyIn({ part, draft, first, onDraft, onAdd }: Props): JSX.Elemen
   const next = (): void => {
     if (whole) void finish();
     else onDraft(advanced(draft));
+  };
+  const leave = (): void => {
+    if (draft.picture !== '') void pictures.drop(draft.picture);
+    onDraft(null);
   };
   const onMark = (k: number): void => {
     if (ends) onDraft({ ...draft, [draft.at === 0 ? 'highAt' : 'lowAt']: `${k === 0 ? 12 : k}:00` });
@@ -85,7 +91,7 @@ export function KeyIn({ part, draft, first, onDraft, onAdd }: Props): JSX.Elemen
         <h2 id="keying-heading">
           {part.name ?? part.part}, {draft.face.trim() === '' ? 'at' : 'face at'} {draft.station || '…'}
         </h2>
-        <LeaveSet count={filled} onLeave={() => onDraft(null)} />
+        <LeaveSet count={filled} onLeave={leave} />
       </div>
       <SetUp part={part} draft={draft} faults={faults} open={first} onDraft={onDraft} onDone={toReadings} />
       {draft.marks === MARKS || ends ? (
@@ -122,6 +128,7 @@ export function KeyIn({ part, draft, first, onDraft, onAdd }: Props): JSX.Elemen
             Turn back to the first mark and read it again
           </button>
         )}
+        <TakePicture hash={draft.picture} tools={pictures} onHash={(picture) => onDraft({ ...draft, picture })} />
         <PasteReadings onTake={(readings) => void read(readings)} />
       </div>
     </section>

@@ -39,7 +39,7 @@ export function NextStep({ sheet, onMeasure, onAdd }: Props): JSX.Element {
               <dd className="marked">{bead.clock}</dd>
             </div>
             <div>
-              <dt>TIR it should leave</dt>
+              <dt>{sheet.swing === undefined ? 'TIR it should leave' : 'TIR it should leave, axis alone'}</dt>
               <dd>{lengthWords(next.expected.tir, unit)}</dd>
               <dd className="note">
                 {lengthWords(next.expected.low, unit)} to {lengthWords(next.expected.high, unit)} likely

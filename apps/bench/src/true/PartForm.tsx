@@ -1,8 +1,10 @@
 import type { Json } from '@oddwheel/build/document/json';
 import type { Fault } from '@oddwheel/build/fault';
 import type { TruePart } from '@oddwheel/build/true/types';
-import { type JSX, type SyntheticEvent, useEffect, useId, useRef, useState } from 'react';
+import { type JSX, type SyntheticEvent, useEffect, useRef, useState } from 'react';
+import { Carries } from './Carries.tsx';
 import { Field } from './Field.tsx';
+import { Lines } from './Lines.tsx';
 import { fieldOf, formOf, idFor, partBody, type PartForm as Typed } from './part-form.ts';
 
 interface Props {
@@ -46,7 +48,7 @@ export function PartForm({ part, taken, shafts, onAdd, onDone }: Props): JSX.Ele
   const submit = async (event: SyntheticEvent): Promise<void> => {
     event.preventDefault();
     const id = part?.part ?? idFor(form.name, taken);
-    const found = await onAdd('true-part', partBody(id, form, part));
+    const found = await onAdd('true-part', partBody(id, form));
     setFaults(found);
     if (found.length === 0) onDone(id);
   };
@@ -75,6 +77,16 @@ export function PartForm({ part, taken, shafts, onAdd, onDone }: Props): JSX.Ele
       <p className="lead">Stations are measured along the part, from one end that you choose.</p>
       <div className="fields">
         {field('name', 'Name')}
+        {(shafts.length > 0 || form.shaft !== '') && (
+          <Field
+            label="Shaft of the build"
+            value={form.shaft}
+            onChange={set('shaft')}
+            choices={shaftChoices(shafts, form.shaft)}
+            wrong={wrong('shaft')}
+            note="its stations are then those of the build, and beads count in its strength"
+          />
+        )}
         {field('seatA', 'Bearing seat', 'such as 20 mm')}
         {field('seatB', 'The other bearing seat')}
         {field('station', 'Station that matters', 'where the sprocket or gear sits')}
@@ -127,19 +139,12 @@ export function PartForm({ part, taken, shafts, onAdd, onDone }: Props): JSX.Ele
         )}
       </details>
       <details>
-        <summary>What it carries, and what pressing needs</summary>
+        <summary>What it carries: how true is good enough</summary>
+        <Carries form={form} set={set} field={field} wrong={wrong} />
+      </details>
+      <details>
+        <summary>What pressing needs</summary>
         <div className="fields">
-          {field('sprocketRoot', 'Sprocket, root diameter')}
-          <Field
-            label="Sprocket is"
-            value={form.sprocketMade}
-            onChange={set('sprocketMade')}
-            choices={[
-              ['turned', 'turned'],
-              ['welded', 'welded'],
-            ]}
-          />
-          {field('stiffness', 'Stiffness of the mounts', 'such as 200 N/mm')}
           {field('pressDiameter', 'Diameter at a bend')}
           {field('pressYield', 'Yield strength', 'such as 350 MPa')}
         </div>
@@ -161,31 +166,9 @@ export function PartForm({ part, taken, shafts, onAdd, onDone }: Props): JSX.Ele
   );
 }
 
-function Lines(props: {
-  label: string;
-  value: string;
-  onChange: (value: string) => void;
-  wrong: string | undefined;
-  example: string;
-}): JSX.Element {
-  const id = useId();
-  return (
-    <div className="lines-field">
-      <label htmlFor={id} className="note">
-        {props.label}
-      </label>
-      <textarea
-        id={id}
-        rows={3}
-        value={props.value}
-        placeholder={props.example}
-        onChange={(event) => props.onChange(event.target.value)}
-      />
-      {props.wrong !== undefined && (
-        <p className="fails" role="alert">
-          {props.wrong}
-        </p>
-      )}
-    </div>
-  );
+/** Shafts to choose from; one that the build no longer has stays as it is. */
+function shaftChoices(shafts: Props['shafts'], chosen: string): (readonly [string, string])[] {
+  const known = shafts.flatMap(({ shaft, name }) => (shaft === undefined ? [] : [[shaft, name ?? shaft] as const]));
+  const gone = chosen !== '' && !known.some(([id]) => id === chosen);
+  return [['', 'none of them'], ...known, ...(gone ? [[chosen, chosen] as const] : [])];
 }

@@ -7,20 +7,36 @@ import { EntryList } from './EntryList.tsx';
 import { NextStep } from './NextStep.tsx';
 import { PolarPlot } from './PolarPlot.tsx';
 import { RoundsPlot } from './RoundsPlot.tsx';
+import { type PictureTools, SetPicture } from './SetPicture.tsx';
 
 interface Props {
   readonly parts: readonly PartSheet[];
   readonly sheet: PartSheet;
+  readonly pictures: PictureTools;
   readonly waiting: readonly string[];
   readonly onChoose: (id: string) => void;
   readonly onForm: (what: 'new' | 'change') => void;
-  readonly onMeasure: (station: string) => void;
+  readonly onMeasure: (station: string, repeat?: Repeat) => void;
   readonly onAdd: (kind: string, body: Json) => Promise<readonly Fault[]>;
 }
 
+const REPEATS = {
+  turned: {
+    why: 'Turn the part half a turn in the chuck and read the same station: both sets tell the chuck and its spindle from the part.',
+    say: 'Turned: read again',
+  },
+  refit: {
+    why: 'Take the joint apart, put it together in the same position and read again: three readings tell how far it spreads.',
+    say: 'Put together: read again',
+  },
+} as const;
+
+/** A set taken once more after the part was turned half a turn in the chuck, or after the joint was put together again. */
+export type Repeat = 'turned' | 'refit';
+
 /** Everything about one part: what the dial says, what comes next, how it went, and the record. */
 export function PartView(props: Props): JSX.Element {
-  const { parts, sheet, waiting, onChoose, onForm, onMeasure, onAdd } = props;
+  const { parts, sheet, pictures, waiting, onChoose, onForm, onMeasure, onAdd } = props;
   const { drawn, stations, rounds, ways, budget, part, now } = sheet;
   return (
     <>
@@ -28,8 +44,10 @@ export function PartView(props: Props): JSX.Element {
         <div>
           <h2>{sheet.name}</h2>
           <p className="lead">
-            Wanted at {part.goal.station}: TIR {sheet.goalWords} or less. {now ? now.words : 'Not yet measured.'}
+            Wanted at {part.goal.station}: a dial that swings by {sheet.goalWords} or less.{' '}
+            {now ? now.words : 'Not yet measured.'}
           </p>
+          {now && sheet.swing !== undefined && <p className="lead">{sheet.swing}</p>}
         </div>
         <div className="true-tools">
           {parts.length > 1 && (
@@ -71,6 +89,9 @@ export function PartView(props: Props): JSX.Element {
                 </div>
               ))}
             </dl>
+            {drawn.picture !== undefined && (
+              <SetPicture hash={drawn.picture} of={`the set at ${drawn.station}`} tools={pictures} />
+            )}
             {drawn.doubts.map((doubt) => (
               <p key={doubt} className="thin">
                 {doubt}
@@ -100,6 +121,7 @@ export function PartView(props: Props): JSX.Element {
               TIR in {sheet.unit} at {part.goal.station}, after each round
             </p>
             <RoundsPlot sheet={sheet} />
+            {sheet.uncounted !== undefined && <p className="thin">{sheet.uncounted}</p>}
             <ol className="plain-list round-list">
               {rounds.toReversed().map(({ id, label, did, words }) => (
                 <li key={id}>
@@ -143,7 +165,25 @@ export function PartView(props: Props): JSX.Element {
             </button>
           </div>
         </section>
-        <EntryList entries={sheet.entries} waiting={waiting} onAdd={onAdd} />
+        {sheet.repeatable.length + sheet.repeats.length > 0 && (
+          <section className="repeats" aria-labelledby="repeats-heading">
+            <h2 id="repeats-heading">Measure it again</h2>
+            <ul className="plain-list">
+              {sheet.repeats.map((line) => (
+                <li key={line}>{line}</li>
+              ))}
+            </ul>
+            {sheet.repeatable.map((repeat) => (
+              <div key={repeat}>
+                <p className="lead">{REPEATS[repeat].why}</p>
+                <button type="button" className="true-choice" onClick={() => onMeasure(part.goal.station, repeat)}>
+                  {REPEATS[repeat].say}
+                </button>
+              </div>
+            ))}
+          </section>
+        )}
+        <EntryList entries={sheet.entries} pictures={pictures} waiting={waiting} onAdd={onAdd} />
       </div>
       <p className="note true-foot">
         Not for steering, suspension or brake parts: a licensed shop decides there. Guards on, hair and sleeves away

@@ -42,7 +42,7 @@ export function RoundsPlot({ sheet }: { sheet: PartSheet }): JSX.Element | null 
         </g>
       ))}
       <line x1={LEFT} x2={RIGHT} y1={y(goal)} y2={y(goal)} className="goal-line" />
-      <text x={RIGHT} y={y(goal) - 4} className="plot-note halo" textAnchor="end">
+      <text x={LEFT + 4} y={y(goal) - 4} className="plot-note halo">
         good enough {sheet.goalWords}
       </text>
       <path d={line} className="rounds-line" />

@@ -43,6 +43,8 @@ export function SetUp({ part, draft, faults, open: first, onDraft, onDone }: Pro
       <summary>
         {draft.setup}, {draft.unit}, {way}
         {draft.sign === 'in' ? ', dial counts up inwards' : ''}
+        {draft.turned && draft.setup === 'chuck' ? ', turned half a turn' : ''}
+        {draft.refit ? ', put together again' : ''}
       </summary>
       <fieldset className="choice-row">
         <legend>Station</legend>
@@ -160,6 +162,20 @@ export function SetUp({ part, draft, faults, open: first, onDraft, onDone }: Pro
         ))}
         <Field label="Note" value={draft.note} onChange={set('note')} />
       </div>
+      {draft.setup === 'chuck' && (
+        <Check
+          words="Turned half a turn in the chuck since: it tells chuck from part"
+          on={draft.turned}
+          onChange={(turned) => onDraft({ ...draft, turned })}
+        />
+      )}
+      {(part.joints ?? []).length > 0 && (
+        <Check
+          words="Taken apart and put together in the same position since: three such tell how far it spreads"
+          on={draft.refit}
+          onChange={(refit) => onDraft({ ...draft, refit })}
+        />
+      )}
       <label className="check">
         <input
           type="checkbox"
@@ -187,5 +203,14 @@ export function SetUp({ part, draft, faults, open: first, onDraft, onDone }: Pro
         Set up: key the readings in
       </button>
     </details>
+  );
+}
+
+function Check(props: { words: string; on: boolean; onChange: (on: boolean) => void }): JSX.Element {
+  return (
+    <label className="check">
+      <input type="checkbox" checked={props.on} onChange={(event) => props.onChange(event.target.checked)} />
+      {props.words}
+    </label>
   );
 }

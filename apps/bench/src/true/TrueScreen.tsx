@@ -9,6 +9,7 @@ import { KeyIn } from './KeyIn.tsx';
 import { PartForm } from './PartForm.tsx';
 import { PartView } from './PartView.tsx';
 import { SavedBands } from './SavedBands.tsx';
+import { base64 } from './set-pictures.ts';
 import { partInView, useShafts, useSheet } from './use-sheet.ts';
 import './true.css';
 import './drawings.css';
@@ -18,7 +19,7 @@ import './keying.css';
 export function TrueScreen({ state, actions, model }: ScreenProps): JSX.Element {
   const { runOut } = actions;
   const record = useStore(runOut.store);
-  const { sheet, why } = useSheet(model, record.text);
+  const { sheet, why } = useSheet(model, record.text, state.hash);
   const [chosen, setChosen] = useState(() => keptChoice('true-part'));
   const [forming, setForming] = useState<'new' | 'change' | null>(null);
   const part = partInView(sheet, chosen);
@@ -29,6 +30,18 @@ export function TrueScreen({ state, actions, model }: ScreenProps): JSX.Element 
   useEffect(() => {
     if (place === 'host') void keepPage();
   }, [place]);
+
+  const pictures = useMemo(
+    () => ({
+      keep: runOut.keepPicture,
+      drop: runOut.dropPicture,
+      url: async (hash: string) => {
+        const here = await runOut.waitingPicture(hash);
+        return here ? `data:image/jpeg;base64,${base64(here)}` : actions.pictureUrl(hash);
+      },
+    }),
+    [runOut, actions],
+  );
 
   const choose = (id: string): void => {
     keepChoice('true-part', id);
@@ -59,6 +72,7 @@ export function TrueScreen({ state, actions, model }: ScreenProps): JSX.Element 
         <KeyIn
           part={drafted.part}
           draft={draft}
+          pictures={pictures}
           first={setOf(draft.part) === undefined}
           onDraft={runOut.setDraft}
           onAdd={runOut.add}
@@ -77,10 +91,16 @@ export function TrueScreen({ state, actions, model }: ScreenProps): JSX.Element 
           <PartView
             parts={sheet?.parts ?? []}
             sheet={part}
+            pictures={pictures}
             waiting={record.waiting}
             onChoose={choose}
             onForm={setForming}
-            onMeasure={(station) => runOut.setDraft(newDraft(part.id, station, setOf(part.id)))}
+            onMeasure={(station, repeat) =>
+              runOut.setDraft({
+                ...newDraft(part.id, station, setOf(part.id)),
+                ...(repeat === undefined ? {} : { [repeat]: true }),
+              })
+            }
             onAdd={runOut.add}
           />
         )

@@ -27,7 +27,12 @@ export interface Draft {
   readonly near: string;
   readonly far: string;
   readonly clocking: Readonly<Record<string, number>>;
+  /** Turned half a turn in the chuck, or put together again, since the sets before. */
+  readonly turned: boolean;
+  readonly refit: boolean;
   readonly note: string;
+  /** Hash of its picture; empty for none. */
+  readonly picture: string;
 }
 
 export const MARKS = 12;
@@ -59,7 +64,10 @@ export function newDraft(part: string, station: string, before?: TrueSet): Draft
     near: '',
     far: '',
     clocking: before?.clocking ?? {},
+    turned: false,
+    refit: false,
     note: '',
+    picture: '',
   };
 }
 
@@ -141,7 +149,10 @@ export function setBody(draft: Draft, readings: readonly DialReading[]): { reado
       ? {}
       : { warm: { near: draft.near.trim(), far: draft.far.trim() } }),
     ...(Object.keys(clocking).length === 0 ? {} : { clocking }),
+    ...(draft.turned && draft.setup === 'chuck' ? { turned: true } : {}),
+    ...(draft.refit ? { refit: true } : {}),
     ...given('note', draft.note),
+    ...given('picture', draft.picture),
   };
 }
 
@@ -163,5 +174,7 @@ export function readDraft(noted: Json | undefined, build: string): Draft | null 
   if (noted === undefined || !isJsonObject(noted) || noted.build !== build) return null;
   const { build: _, ...draft } = noted;
   // It was written by this page; a page of another version may have kept less.
-  return Array.isArray(draft.values) && typeof draft.marks === 'number' ? (draft as unknown as Draft) : null;
+  return Array.isArray(draft.values) && typeof draft.marks === 'number'
+    ? ({ picture: '', turned: false, refit: false, ...draft } as unknown as Draft)
+    : null;
 }

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { fieldOf, formOf, idFor, partBody } from './part-form.ts';
 
 const PART: TruePart = {
-  ...{ part: 'jackshaft', name: 'Jackshaft', use: 'drive', seats: { a: '20 mm', b: '180 mm' } },
+  ...{ part: 'jackshaft', name: 'Jackshaft', use: 'drive', shaft: 'shaft-a', seats: { a: '20 mm', b: '180 mm' } },
   goal: { station: '260 mm', tir: '3 thou' },
   joints: [{ joint: 'spline', station: '200 mm', positions: 6 }],
   weld: {
@@ -15,23 +15,49 @@ const PART: TruePart = {
   serves: {
     ...{ sprocket: { rootDiameter: '150 mm', made: 'welded' }, stiffness: '200 N/mm' },
     balance: { mass: '4 kg', topSpeed: '1800 rpm', grade: '6.3 mm/s' },
+    gear: { bevel: true, diameter: '120 mm', module: '3 mm', grade: 7 },
+    contributors: [
+      { name: 'bore clearance', tir: '2 thou' },
+      { name: 'sprocket', tir: '3 thou', high: '140 deg' },
+    ],
   },
 };
 
+const CARRIED = { gearKind: 'bevel' as const, balanceMass: 'heavy', others: 'bore clearance' };
+
 describe('the form of a part', () => {
-  it('gives back what it was made from, also what it does not ask for', () => {
+  it('gives back what it was made from', () => {
     const { use: _, ...drive } = PART;
-    const body = partBody(PART.part, formOf(PART), PART);
+    const body = partBody(PART.part, formOf(PART));
     expect(body).toEqual(drive);
     expect(bodyFaults('true-part', body)).toEqual([]);
   });
 
   it('leads each fault to its field', () => {
-    const form = { ...formOf(undefined), tir: 'little', joints: 'spline, 200 mm, many', weldMode: 'weld-up' as const };
-    const faults = bodyFaults('true-part', partBody('shaft', form, undefined));
+    const form = {
+      ...formOf(undefined),
+      tir: 'little',
+      joints: 'spline, 200 mm, many',
+      weldMode: 'weld-up' as const,
+      ...CARRIED,
+    };
+    const faults = bodyFaults('true-part', partBody('shaft', form));
     const fields = faults.map(({ address }) => fieldOf(address));
     expect(fields).not.toContain(undefined);
-    expect(fields).toEqual(expect.arrayContaining(['seatA', 'seatB', 'station', 'tir', 'joints', 'steel', 'owed']));
+    expect(fields).toEqual(
+      expect.arrayContaining([
+        'seatA',
+        'seatB',
+        'station',
+        'tir',
+        'joints',
+        'steel',
+        'owed',
+        'gearModule',
+        'balanceSpeed',
+        'others',
+      ]),
+    );
   });
 
   it('names a new part by its name, and never as another one', () => {

@@ -4,6 +4,8 @@ import type { TruePart } from '@oddwheel/build/true/types';
 /** A part as its form has it, all as typed. */
 export interface PartForm {
   readonly name: string;
+  /** Id of the shaft of the build that it is; blank for none. */
+  readonly shaft: string;
   readonly seatA: string;
   readonly seatB: string;
   readonly station: string;
@@ -25,10 +27,19 @@ export interface PartForm {
   readonly sprocketRoot: string;
   readonly sprocketMade: string;
   readonly stiffness: string;
+  readonly gearKind: '' | 'bevel' | 'straight';
+  readonly gearDiameter: string;
+  readonly gearModule: string;
+  readonly gearGrade: string;
+  readonly balanceMass: string;
+  readonly balanceSpeed: string;
+  readonly balanceGrade: string;
+  /** One a line: name, TIR, and the angle of its high spot where it is known. */
+  readonly others: string;
 }
 
 const EMPTY: PartForm = {
-  ...{ name: '', seatA: '', seatB: '', station: '', tir: '3 thou', use: 'drive', joints: '' },
+  ...{ name: '', shaft: '', seatA: '', seatB: '', station: '', tir: '3 thou', use: 'drive', joints: '' },
   ...{
     weldMode: '',
     weldStation: '',
@@ -40,6 +51,8 @@ const EMPTY: PartForm = {
     owed: '',
   },
   ...{ pressDiameter: '', pressYield: '', sprocketRoot: '', sprocketMade: 'turned', stiffness: '' },
+  ...{ gearKind: '', gearDiameter: '', gearModule: '', gearGrade: '8' },
+  ...{ balanceMass: '', balanceSpeed: '', balanceGrade: '16 mm/s', others: '' },
 };
 
 /** The form of a part; an empty one for a new part. */
@@ -49,6 +62,7 @@ export function formOf(part: Partial<TruePart> | undefined): PartForm {
   return {
     ...EMPTY,
     name: part.name ?? part.part ?? '',
+    shaft: part.shaft ?? '',
     seatA: seats?.a ?? '',
     seatB: seats?.b ?? '',
     station: goal?.station ?? '',
@@ -72,6 +86,24 @@ export function formOf(part: Partial<TruePart> | undefined): PartForm {
     sprocketRoot: serves?.sprocket?.rootDiameter ?? '',
     sprocketMade: serves?.sprocket?.made ?? 'turned',
     stiffness: serves?.stiffness ?? '',
+    ...(serves?.gear
+      ? {
+          gearKind: serves.gear.bevel ? 'bevel' : 'straight',
+          gearDiameter: serves.gear.diameter,
+          gearModule: serves.gear.module,
+          gearGrade: String(serves.gear.grade),
+        }
+      : {}),
+    ...(serves?.balance
+      ? {
+          balanceMass: serves.balance.mass,
+          balanceSpeed: serves.balance.topSpeed,
+          balanceGrade: serves.balance.grade,
+        }
+      : {}),
+    others: (serves?.contributors ?? [])
+      .map(({ name, tir, high }) => [name, tir, ...(high === undefined ? [] : [high])].join(', '))
+      .join('\n'),
   };
 }
 
@@ -95,9 +127,42 @@ const rows = (text: string): string[][] =>
     .map((line) => line.split(',').map((cell) => cell.trim()))
     .filter((cells) => cells.some((cell) => cell !== ''));
 
-/** The body of the part. What the form does not ask for stays as it was. Whether all of it is right is checked later. */
-export function partBody(id: string, form: PartForm, before: TruePart | undefined): { readonly [key: string]: Json } {
-  const { name, seatA, seatB, station, tir, use } = form;
+/** What sits at the station that matters; each of it only where its first field is filled in. */
+function servesBody(form: PartForm): { readonly [key: string]: Json } {
+  const [root, stiffness, diameter, mass] = [
+    form.sprocketRoot.trim(),
+    form.stiffness.trim(),
+    form.gearDiameter.trim(),
+    form.balanceMass.trim(),
+  ];
+  const contributors = rows(form.others).map(([name = '', tir = '', high]) => ({
+    name,
+    tir,
+    ...(high === undefined || high === '' ? {} : { high }),
+  }));
+  return {
+    ...(root === '' ? {} : { sprocket: { rootDiameter: root, made: form.sprocketMade } }),
+    ...(form.gearKind === ''
+      ? {}
+      : {
+          gear: {
+            bevel: form.gearKind === 'bevel',
+            diameter,
+            module: form.gearModule.trim(),
+            grade: Number(form.gearGrade),
+          },
+        }),
+    ...(mass === '' && form.balanceSpeed.trim() === ''
+      ? {}
+      : { balance: { mass, topSpeed: form.balanceSpeed.trim(), grade: form.balanceGrade.trim() } }),
+    ...(stiffness === '' ? {} : { stiffness }),
+    ...(contributors.length === 0 ? {} : { contributors }),
+  };
+}
+
+/** The body of the part. Whether all of it is right is checked later. */
+export function partBody(id: string, form: PartForm): { readonly [key: string]: Json } {
+  const { name, shaft, seatA, seatB, station, tir, use } = form;
   const joints = rows(form.joints).map(([joint = '', at = '', positions = '']) => ({
     joint,
     station: at,
@@ -105,17 +170,11 @@ export function partBody(id: string, form: PartForm, before: TruePart | undefine
   }));
   const owed = rows(form.owed).map(([clock = '', length = '']) => ({ clock, length }));
   const press = form.pressDiameter.trim() !== '' || form.pressYield.trim() !== '';
-  const { sprocket: _, stiffness: __, ...otherServes } = (before?.serves ?? {}) as { [key: string]: Json };
-  const serves: { readonly [key: string]: Json } = {
-    ...otherServes,
-    ...(form.sprocketRoot.trim() === ''
-      ? {}
-      : { sprocket: { rootDiameter: form.sprocketRoot.trim(), made: form.sprocketMade } }),
-    ...(form.stiffness.trim() === '' ? {} : { stiffness: form.stiffness.trim() }),
-  };
+  const serves = servesBody(form);
   return {
     part: id,
     ...(name.trim() === '' ? {} : { name: name.trim() }),
+    ...(shaft === '' ? {} : { shaft }),
     seats: { a: seatA.trim(), b: seatB.trim() },
     goal: { station: station.trim(), tir: tir.trim() },
     ...(use === 'drive' ? {} : { use }),
@@ -143,6 +202,7 @@ export function partBody(id: string, form: PartForm, before: TruePart | undefine
 export function fieldOf(address: string): keyof PartForm | undefined {
   const known: Readonly<Record<string, keyof PartForm>> = {
     '/name': 'name',
+    '/shaft': 'shaft',
     '/seats/a': 'seatA',
     '/seats/b': 'seatB',
     '/goal/station': 'station',
@@ -158,8 +218,15 @@ export function fieldOf(address: string): keyof PartForm | undefined {
     '/press/yield': 'pressYield',
     '/serves/sprocket/rootDiameter': 'sprocketRoot',
     '/serves/stiffness': 'stiffness',
+    '/serves/gear/diameter': 'gearDiameter',
+    '/serves/gear/module': 'gearModule',
+    '/serves/gear/grade': 'gearGrade',
+    '/serves/balance/mass': 'balanceMass',
+    '/serves/balance/topSpeed': 'balanceSpeed',
+    '/serves/balance/grade': 'balanceGrade',
   };
   if (address.startsWith('/joints')) return 'joints';
   if (address.startsWith('/weld/owed')) return 'owed';
+  if (address.startsWith('/serves/contributors')) return 'others';
   return known[address];
 }

@@ -1,3 +1,4 @@
+import { hashBytes } from '@oddwheel/build/document/hash';
 import type { Json } from '@oddwheel/build/document/json';
 import { appendTrue, readTrue } from '@oddwheel/build/true/record';
 import type { Outbox, Waiting } from '@oddwheel/store/browser-outbox';
@@ -72,8 +73,17 @@ function browser() {
   };
 }
 
-const page = async (client: RunOutClient, outbox: Outbox, build = 'Hauler', device = 'phone'): Promise<RunOut> => {
-  const runOut = createRunOut({ client, outbox, device, now: () => '2031-05-04T16:20:00Z' });
+const noPictures = async (): Promise<string> => {
+  throw new Error('no picture was expected');
+};
+const page = async (
+  client: RunOutClient,
+  outbox: Outbox,
+  build = 'Hauler',
+  device = 'phone',
+  putPicture: (bytes: Uint8Array) => Promise<string> = noPictures,
+): Promise<RunOut> => {
+  const runOut = createRunOut({ client, putPicture, outbox, device, now: () => '2031-05-04T16:20:00Z' });
   await runOut.turnTo(build);
   return runOut;
 };
@@ -179,5 +189,63 @@ describe('the record of run-out on the page', () => {
     await settled();
     expect(lines(state.text)).toHaveLength(1);
     expect(elsewhere.store.getState().text).toBe(state.text);
+  });
+});
+
+describe('the picture of a set', () => {
+  const BYTES = Uint8Array.of(0xff, 0xd8, 0xff, 1, 2, 3);
+  const SET = {
+    ...{ part: 'shaft', station: '300 mm', setup: 'chuck', unit: 'thou', step: 0.5, sign: 'out' },
+    readings: [0, 90, 180, 270].map((at) => ({ at, value: 1 })),
+  };
+  const pictured = (picture: string) => ({ ...SET, picture });
+
+  it('waits in the browser over a reload, and is sent once, before its set', async () => {
+    const { state, client, back } = host();
+    const { outbox } = browser();
+    const sent: string[] = [];
+    const put = async (bytes: Uint8Array): Promise<string> => {
+      if (!state.up) throw new Error('The host does not answer.');
+      sent.push(`${bytes.length} bytes, ${readTrue(state.text).sets.length} sets there`);
+      return hashBytes(bytes);
+    };
+    const first = await page(client, outbox, 'Hauler', 'phone', put);
+    await first.add('true-part', PART);
+    await settled();
+    state.up = false;
+    const hash = await first.keepPicture(BYTES);
+    expect(await first.add('true-set', pictured(hash))).toEqual([]);
+    await settled();
+    expect(sent).toEqual([]);
+    const again = await page(client, outbox, 'Hauler', 'phone', put);
+    expect(await again.waitingPicture(hash)).toEqual(BYTES);
+    // Leaving another set with the same picture does not take it from this one.
+    await again.dropPicture(hash);
+    expect(await again.waitingPicture(hash)).toEqual(BYTES);
+    back();
+    await settled();
+    expect(sent).toEqual(['6 bytes, 0 sets there']);
+    expect(readTrue(state.text).sets.map(({ body }) => body.picture)).toEqual([hash]);
+    expect(await again.waitingPicture(hash)).toBeUndefined();
+  });
+
+  it('that is not taken holds no readings back, and stays here', async () => {
+    const { state, client } = host();
+    const runOut = await page(client, browser().outbox, 'Hauler', 'phone', async () => {
+      throw new Error('The body is too large. Accepted: at most 25 MiB');
+    });
+    const hash = await runOut.keepPicture(BYTES);
+    await runOut.add('true-part', PART);
+    await runOut.add('true-set', pictured(hash));
+    await settled();
+    expect(readTrue(state.text).sets).toHaveLength(1);
+    expect(runOut.store.getState().trouble).toContain('at most 25 MiB');
+    expect(await runOut.waitingPicture(hash)).toEqual(BYTES);
+  });
+
+  it('must be named by the hash of its bytes', async () => {
+    const runOut = await page(host().client, browser().outbox);
+    const faults = await runOut.add('true-set', pictured('me.jpg'));
+    expect(faults.map(({ address }) => address)).toEqual(['/picture']);
   });
 });

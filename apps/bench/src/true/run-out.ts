@@ -1,12 +1,14 @@
-import type { Json } from '@oddwheel/build/document/json';
+import { isJsonObject, type Json } from '@oddwheel/build/document/json';
 import { appendedLines } from '@oddwheel/build/document/ndjson';
 import type { Fault } from '@oddwheel/build/fault';
+import { withStation } from '@oddwheel/build/true/laid-beads';
 import { bodyFaults } from '@oddwheel/build/true/read-body';
 import { lastOf, nextCounter, readTrue } from '@oddwheel/build/true/record';
 import type { Outbox, Waiting } from '@oddwheel/store/browser-outbox';
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { RunOutClient } from '../link/host-client.ts';
 import { type Draft, readDraft } from './draft.ts';
+import { setPictures } from './set-pictures.ts';
 
 /** The record of run-out as the page has it. */
 export interface RunOutState {
@@ -39,10 +41,17 @@ export interface RunOut {
   /** Gives what waits for another build to this one. */
   readonly adopt: (build: string) => Promise<void>;
   readonly dismissTrouble: () => void;
+  /** Keeps the picture of a set in the browser and gives its name; it is sent with the set, once. */
+  readonly keepPicture: (bytes: Uint8Array) => Promise<string>;
+  readonly dropPicture: (hash: string) => Promise<void>;
+  /** A picture that waits here; undefined once it was sent. */
+  readonly waitingPicture: (hash: string) => Promise<Uint8Array | undefined>;
 }
 
 interface Parts {
   readonly client: RunOutClient;
+  /** Keeps a picture for good; rejects with the reason when it is not taken. */
+  readonly putPicture: (bytes: Uint8Array) => Promise<string>;
   readonly outbox: Outbox;
   /** Permanent name of this device. */
   readonly device: string;
@@ -65,7 +74,7 @@ function queue(): <T>(work: () => Promise<T>) => Promise<T> {
 }
 
 /** The record of run-out: entries go into the browser first, and from there to whatever keeps the build, once each. */
-export function createRunOut({ client, outbox, device, now }: Parts): RunOut {
+export function createRunOut({ client, putPicture, outbox, device, now }: Parts): RunOut {
   const store = createStore<RunOutState>(() => ({
     ready: false,
     text: '',
@@ -83,6 +92,7 @@ export function createRunOut({ client, outbox, device, now }: Parts): RunOut {
   let kept = '';
   /** Ids that were refused: they stay here, and are not sent again before the page is loaded anew. */
   const refused = new Set<string>();
+  const pictures = setPictures(outbox);
   // What is kept in the browser never waits for the network: two queues.
   const inTurn = queue();
   const inNetworkTurn = queue();
@@ -140,9 +150,28 @@ export function createRunOut({ client, outbox, device, now }: Parts): RunOut {
     await show();
   };
 
+  /** Sends the picture of a set before the set, so that nobody sees the one without the other; false without a connection. */
+  const sendPicture = async ({ entry: { body } }: Waiting): Promise<boolean> => {
+    const hash = pictureOf(body);
+    const bytes = hash === undefined || refused.has(hash) ? undefined : await pictures.waiting(hash);
+    if (hash === undefined || !bytes) return true;
+    try {
+      await putPicture(bytes);
+      await pictures.drop(hash);
+    } catch (why) {
+      if ((await client.read()) === null) return false;
+      // The readings are not held back by it.
+      refused.add(hash);
+      const says = why instanceof Error ? why.message : String(why);
+      store.setState({ trouble: `The picture of a set stays on this device, it was not taken there: ${says}` });
+    }
+    return true;
+  };
+
   const send = async (): Promise<void> => {
     const sent = (await own()).filter(({ id }) => !refused.has(id));
     if (sent.length === 0) return;
+    for (const one of sent) if (!(await sendPicture(one))) return store.setState({ online: false });
     const answer = await client.add(sent.map(({ entry }) => entry));
     if (!answer) return store.setState({ online: false });
     await refresh(answer.acknowledged);
@@ -200,14 +229,15 @@ export function createRunOut({ client, outbox, device, now }: Parts): RunOut {
       inTurn(async () => {
         const faults = bodyFaults(kind, body);
         if (faults.length > 0 || build === null) return faults;
+        const { text } = store.getState();
         const taken = now();
         const entry = {
           id: await newId(),
           kind,
           taken,
           logged: taken,
-          after: afterOf(store.getState().text, kind, body),
-          body,
+          after: afterOf(text, kind, body),
+          body: kind === 'true-round' && isJsonObject(body) ? withStation(readTrue(text), body) : body,
         };
         await outbox.put([{ id: entry.id, build, entry }]);
         await show();
@@ -229,8 +259,19 @@ export function createRunOut({ client, outbox, device, now }: Parts): RunOut {
         await outbox.put(moved.map((one) => ({ ...one, build: to })));
         await show();
       }).then(() => go(send)),
+    keepPicture: pictures.keep,
+    dropPicture: async (hash) => {
+      // The same picture may wait with another set.
+      if (!(await outbox.all()).some(({ entry }) => pictureOf(entry.body) === hash)) await pictures.drop(hash);
+    },
+    waitingPicture: pictures.waiting,
     dismissTrouble: () => store.setState({ trouble: null }),
   };
+}
+
+function pictureOf(body: Json | undefined): string | undefined {
+  const picture = body !== undefined && isJsonObject(body) ? body.picture : undefined;
+  return typeof picture === 'string' ? picture : undefined;
 }
 
 /** The entry that a new one comes after, so that the sequence holds whoever sends first. */

@@ -9,8 +9,10 @@ import type { ShaftDrawn } from '../worker/shaft-api.ts';
 export function useSheet(
   model: RemoteModel,
   text: string,
+  hash: string,
 ): { readonly sheet: TrueSheet | null; readonly why: string | null } {
   const [shown, setShown] = useState<{ sheet: TrueSheet | null; why: string | null }>({ sheet: null, why: null });
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another build has other reserves
   useEffect(() => {
     let late = false;
     model.runOutSheet(text).then(
@@ -24,7 +26,7 @@ export function useSheet(
     return () => {
       late = true;
     };
-  }, [model, text]);
+  }, [model, text, hash]);
   return shown;
 }
 
@@ -61,11 +63,15 @@ function partOf({ line, seats }: ShaftDrawn): Partial<TruePart>[] {
   return [
     {
       name: line.name,
+      shaft: idOf(line.address),
       seats: { a: text(a.station), b: text(b.station) },
       ...(most ? { goal: { station: text(most.station), tir: '3 thou' } } : {}),
     },
   ];
 }
+
+/** Id of a shaft, from its address; that of the engine is no shaft of the path. */
+const idOf = (address: string): string => address.split('/').at(-1) ?? '';
 
 /** The part in view: the chosen one, else the one that was worked on last. */
 export function partInView(sheet: TrueSheet | null, chosen: string | null): PartSheet | null {

@@ -84,4 +84,6 @@ export interface ModelApi extends LayoutApi, RatiosApi, ShaftApi {
   readonly roadCurves: () => Known<RoadCurves>;
   /** What a record of run-out says of each part, and what comes next; no build need be open. */
   readonly runOutSheet: (text: string) => TrueSheet;
+  /** Takes the weld that a record of run-out has on the shafts into the assessment; null where nothing of it changes. */
+  readonly layBeads: (text: string) => AssessmentChange | null;
 }

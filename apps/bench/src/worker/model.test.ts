@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import demo from '../../../../examples/marsh-hauler/build.json?raw';
+import type { AssessmentChange } from './changes.ts';
 import { createModel } from './model.ts';
 
 const opened = () => {
@@ -76,5 +77,29 @@ describe('the model behind the page, on the marsh-hauler demo', () => {
     for (const address of columns) expect(model.fields(address), address).not.toEqual([]);
     for (const finding of first.change.findings ?? [])
       expect(model.explain(finding.id, null), finding.id).not.toBeNull();
+  });
+
+  it('takes the beads of the record into its findings, once, and keeps them over an edit', () => {
+    const { model } = opened();
+    const stamp = { taken: '2031-05-04T16:20:00Z', logged: '2031-05-04T16:20:00Z' };
+    const part = { part: 'a', shaft: 'shaft-a', seats: { a: '85 mm', b: '10 1/4 in' } };
+    const goal = { station: '40 mm', tir: '3 thou' };
+    const round = { part: 'a', way: 'bead', bead: { clock: '6:00', length: '6 mm', station: '70 mm' } };
+    const record = [
+      { id: 'desk.1', kind: 'true-part', ...stamp, after: null, body: { ...part, goal } },
+      { id: 'desk.2', kind: 'true-round', ...stamp, after: 'desk.1', body: round },
+    ]
+      .map((entry) => `${JSON.stringify(entry)}\n`)
+      .join('');
+    // The sheet stands on its own record, also before the findings do.
+    expect(model.runOutSheet(record).parts[0]?.uncounted).toBeUndefined();
+    const fatigue = (change: AssessmentChange | null) =>
+      change?.findings?.find(({ id }) => id === 'shaft.fatigue:/path/shafts/shaft-a')?.says;
+    expect(fatigue(model.layBeads(record))).toContain('the bead of round 1 at 70\u2009mm');
+    expect(model.layBeads(record)).toBeNull();
+    const typed = model.typeField(TEETH, '16');
+    const edited = model.apply(typed.ok ? typed.patches : []);
+    expect(edited.ok && fatigue(edited.change)).toContain('the bead of round 1');
+    expect(fatigue(model.layBeads(''))).not.toContain('bead of');
   });
 });

@@ -1,4 +1,5 @@
 import { besideRows } from '@oddwheel/build/assess/beside';
+import type { LaidBeads } from '@oddwheel/build/assess/strength/beads';
 import type { Assessment } from '@oddwheel/build/assess/types';
 import { assumptionsOf } from '@oddwheel/build/begin/assumptions';
 import { beginBuild } from '@oddwheel/build/begin/begin-build';
@@ -11,8 +12,18 @@ import type { Fault } from '@oddwheel/build/fault';
 import { fieldsAt, typeField } from '@oddwheel/build/fields';
 import { runMeasure } from '@oddwheel/build/measure/run';
 import { BUILD_SCHEMA, valueAt } from '@oddwheel/build/schema/describe';
-import { applyEdit, explainFinding, moveHere, openSession, rangePass, roadCurvesOf } from '@oddwheel/build/session';
+import {
+  applyEdit,
+  explainFinding,
+  layBeads,
+  moveHere,
+  openSession,
+  rangePass,
+  roadCurvesOf,
+} from '@oddwheel/build/session';
 import type { Field, Session } from '@oddwheel/build/session-types';
+import { laidBeads } from '@oddwheel/build/true/laid-beads';
+import { readTrue } from '@oddwheel/build/true/record';
 import { trueSheet } from '@oddwheel/build/true/sheet';
 import { type AssessmentChange, assessmentChange } from './changes.ts';
 import { createLayoutModel } from './layout-model.ts';
@@ -32,6 +43,8 @@ export function createModel(): ModelApi {
   let session: Session | null = null;
   // What the page holds: the change of an assessment is told against it.
   let sent: Assessment | null = null;
+  // The record of run-out is kept by itself: it may be read before the build is.
+  let beads: readonly LaidBeads[] = [];
 
   const current = (): Session => {
     if (!session) throw new Error('No build is open.');
@@ -59,6 +72,7 @@ export function createModel(): ModelApi {
     open: (text: string, edits: readonly (readonly Patch[])[]): Replayed => {
       const opened = openSession(text, {
         ...(session ? { here: session.here, previous: session } : {}),
+        beads,
         ends: 'not yet',
       });
       if (!opened.ok) return { ok: false, faults: opened.faults, refused: [] };
@@ -119,9 +133,18 @@ export function createModel(): ModelApi {
     ...createShaftModel(current),
     explain: (findingId, caseId) => explainFinding(current(), findingId, caseId ?? undefined),
     roadCurves: () => roadCurvesOf(current()),
-    runOutSheet: trueSheet,
+    // The sheet may be asked for before the beads of its record are taken in.
+    runOutSheet: (text) => trueSheet(text, session && withLaid(session, laidBeads(readTrue(text)))),
+    layBeads: (text) => {
+      beads = laidBeads(readTrue(text));
+      const next = session && withLaid(session, beads);
+      return next === null || next === session ? null : tell(next);
+    },
   };
 }
+
+const withLaid = (session: Session, beads: readonly LaidBeads[]): Session =>
+  JSON.stringify(session.beads) === JSON.stringify(beads) ? session : layBeads(session, beads, 'not yet');
 
 /** Lets every question that waits come first, so that this long one never holds an edit up. */
 async function standsOn(current: () => Session): Promise<readonly BeginAssumption[] | null> {

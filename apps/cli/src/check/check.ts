@@ -1,7 +1,11 @@
+import { resolve } from 'node:path';
 import { besideRows } from '@oddwheel/build/assess/beside';
 import { moveHere, openSession, shaftDiagrams } from '@oddwheel/build/session';
 import type { Session } from '@oddwheel/build/session-types';
+import { laidBeads } from '@oddwheel/build/true/laid-beads';
+import { readTrue } from '@oddwheel/build/true/record';
 import { parseQuantity } from '@oddwheel/quantity/parse';
+import { readTrueText } from '@oddwheel/store/true-record';
 import { type Complaint, complain } from '../complain.ts';
 import { DONE, type ExitCode, FAILS, type Io, print } from '../io.ts';
 import { readBuildText } from '../read-folder.ts';
@@ -57,7 +61,8 @@ async function opened(
 ): Promise<{ readonly ok: true; readonly session: Session } | { readonly ok: false; readonly code: ExitCode }> {
   const read = await readBuildText(io, folder);
   if (!read.ok) return read;
-  const result = openSession(read.text);
+  const record = readTrue(await readTrueText(resolve(io.cwd, folder)));
+  const result = openSession(read.text, { beads: laidBeads(record) });
   if (result.ok) return result;
   const complaints = result.faults.map((fault) => ({ at: fault.address, ...fault }));
   return { ok: false, code: complain(io, read.path, complaints) };

@@ -1,6 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { resolve } from 'node:path';
 import type { Json } from '@oddwheel/build/document/json';
+import { withStation } from '@oddwheel/build/true/laid-beads';
 import { readReadings } from '@oddwheel/build/true/readings-text';
 import { lastOf, nextCounter, readTrue } from '@oddwheel/build/true/record';
 import { addTrue } from '@oddwheel/store/true-record';
@@ -35,7 +36,8 @@ export async function trueAdd(io: Io, folder: string, options: AddOptions): Prom
     const kind = options.strike === undefined ? kindOf(body.body) : 'strike';
     const part = typeof body.body.part === 'string' ? body.body.part : undefined;
     const after = part === undefined || kind === 'true-part' ? null : lastOf(readTrue(existing), part);
-    return [{ id, kind, taken: logged, logged, after, body: body.body }];
+    const kept = kind === 'true-round' ? withStation(readTrue(existing), body.body) : body.body;
+    return [{ id, kind, taken: logged, logged, after, body: kept }];
   });
   if (!result.ok)
     return complain(

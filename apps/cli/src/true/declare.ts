@@ -12,6 +12,9 @@ Examples:
   oddwheel true add hauler --body '{ "part": "jackshaft", "way": "bead",
     "bead": { "clock": "6:30", "length": "8 mm" } }'
   oddwheel true add hauler --strike desk.7
+
+"turned": true marks a set read after half a turn in the chuck, "refit": true one read after the
+joint was put together again in the same position; "shaft" of a part names the shaft of the build.
 `;
 
 /** Declares the verb `true` and what can be done with it. */

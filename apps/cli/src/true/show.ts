@@ -1,9 +1,22 @@
 import { resolve } from 'node:path';
-import { budgetView } from '@oddwheel/build/true/budget-view';
+import { openSession } from '@oddwheel/build/session';
+import type { Session } from '@oddwheel/build/session-types';
+import { beadEffect, uncountedBeads } from '@oddwheel/build/true/bead-effect';
+import { budgetView, faceSwing } from '@oddwheel/build/true/budget-view';
+import { laidBeads } from '@oddwheel/build/true/laid-beads';
 import { type PartView, partView } from '@oddwheel/build/true/part-view';
 import { readTrue, type TrueRecord } from '@oddwheel/build/true/record';
+import { chuckWords, refitsOf, refitWords } from '@oddwheel/build/true/refits';
+import { swingWords } from '@oddwheel/build/true/swing';
 import { otherWays } from '@oddwheel/build/true/ways';
-import { budgetWords, diagnosisWords, nextWords, refusedUse, runoutWords } from '@oddwheel/build/true/words';
+import {
+  budgetWords,
+  diagnosisWords,
+  nextWords,
+  outOfRound,
+  refusedUse,
+  runoutWords,
+} from '@oddwheel/build/true/words';
 import { formatQuantity } from '@oddwheel/quantity/format';
 import { readTrueText } from '@oddwheel/store/true-record';
 import { complain } from '../complain.ts';
@@ -19,7 +32,13 @@ export interface ShowOptions {
 const UNITS = ['thou', 'mm', 'µm'];
 
 type Found =
-  | { readonly ok: true; readonly record: TrueRecord; readonly views: readonly PartView[] }
+  | {
+      readonly ok: true;
+      readonly record: TrueRecord;
+      readonly views: readonly PartView[];
+      /** The build with the beads of the record; null when its file has faults. */
+      readonly session: Session | null;
+    }
   | { readonly ok: false; readonly code: ExitCode };
 
 async function viewsOf(io: Io, folder: string, { part, unit }: ShowOptions): Promise<Found> {
@@ -35,7 +54,10 @@ async function viewsOf(io: Io, folder: string, { part, unit }: ShowOptions): Pro
   const record = readTrue(await readTrueText(resolve(io.cwd, folder)));
   const ids = part === undefined ? [...record.parts.keys()] : [part];
   const views = ids.flatMap((id) => partView(record, id) ?? []);
-  if (views.length > 0) return { ok: true, record, views };
+  if (views.length > 0) {
+    const opened = openSession(build.text, { beads: laidBeads(record), ends: 'not yet' });
+    return { ok: true, record, views, session: opened.ok ? opened.session : null };
+  }
   const known = [...record.parts.keys()].join(', ');
   const accepted = known === '' ? 'put one on the record first: oddwheel true add' : known;
   return {
@@ -62,16 +84,21 @@ export async function trueShow(io: Io, folder: string, options: ShowOptions): Pr
   const found = await viewsOf(io, folder, options);
   if (!found.ok) return found.code;
   if (options.json) {
-    const parts = found.views.map(({ state: _, ...view }) => ({ ...view, budget: budgetView(view.part, view.atGoal) }));
+    const parts = found.views.map(({ state: _, ...view }) => ({
+      ...view,
+      budget: budgetView(view.part, view.atGoal, faceSwing(found.record, view.part.part)),
+    }));
     print(io.stdout, [JSON.stringify({ format: 1, parts, odd: oddLines(found.record) }, null, 2)]);
     return DONE;
   }
   for (const view of found.views) {
-    const budget = budgetView(view.part, view.atGoal);
-    const { part, goal, runouts, diagnosis, history, missing, leftOut, sets } = view;
+    const budget = budgetView(view.part, view.atGoal, faceSwing(found.record, view.part.part));
+    const { part, goal, runouts, diagnosis, history, missing, leftOut, sets, swing } = view;
+    const uncounted = uncountedBeads(found.session, found.record, part);
     print(io.stdout, [
       `${part.name ?? part.part}, wanted at ${part.goal.station}: TIR ${formatQuantity(goal, 'length', options.unit, { digits: 3 })} or less`,
       ...runouts.map((runout) => `  ${runoutWords(runout, options.unit)}`),
+      ...(swing ? [`  ${swingWords(swing, options.unit)}`] : []),
       ...(diagnosis ? [`  ${diagnosisWords(diagnosis)}`] : []),
       ...(history.length > 1
         ? [
@@ -79,8 +106,11 @@ export async function trueShow(io: Io, folder: string, options: ShowOptions): Pr
           ]
         : []),
       ...(budget ? budgetWords(budget, options.unit).map((one) => `  ${one}`) : []),
+      ...chuckWords(found.record, view, options.unit).map((one) => `  ${one}`),
+      ...refitWords(refitsOf(found.record, view), options.unit).map((one) => `  ${one}`),
       ...sets.flatMap(({ id, doubts }) => doubts.map((doubt) => `  Set ${id}: ${doubt}`)),
       ...leftOut.map(({ id, why }) => `  Set ${id} does not count: ${why}`),
+      ...(uncounted === null ? [] : [`  ${uncounted}`]),
       ...missing.map((one) => `  Missing: ${one}`),
     ]);
   }
@@ -89,7 +119,13 @@ export async function trueShow(io: Io, folder: string, options: ShowOptions): Pr
   return DONE;
 }
 
-const isGood = ({ atGoal, goal }: PartView): boolean => atGoal !== undefined && atGoal.tir <= goal;
+/** What to say of a part whose dial is within the goal, or whose section keeps it from ever being. */
+function settledWords({ good, swing, goal }: PartView, unit: string): string | undefined {
+  if (good) return 'Stop here. The part is good.';
+  if (swing?.share !== 0) return undefined;
+  const { say, why } = outOfRound(swing.form, goal, unit);
+  return `${say} ${why}`;
+}
 
 /** `true next`: the next correction of each part, in words of the shop. */
 export async function trueNext(io: Io, folder: string, options: ShowOptions): Promise<ExitCode> {
@@ -98,12 +134,17 @@ export async function trueNext(io: Io, folder: string, options: ShowOptions): Pr
   const told = found.views.map((view) => {
     const { part, advice, goal, missing } = view;
     const refused = refusedUse(part);
-    const ways = refused === undefined && !isGood(view) ? otherWays(found.record, view, options.unit) : [];
-    const next = refused === undefined && advice ? nextWords(advice, goal, options.unit) : undefined;
+    const ways = refused === undefined && view.good !== true ? otherWays(found.record, view, options.unit) : [];
+    const next =
+      refused === undefined && advice
+        ? nextWords(advice, goal, options.unit, () => beadEffect(found.session, part), view.swing)
+        : undefined;
+    const settled = advice === undefined && missing.length === 0 ? settledWords(view, options.unit) : undefined;
     return {
       part: part.part,
       ...(refused === undefined ? {} : { refused }),
       ...(next && advice ? { next, advice } : {}),
+      ...(settled === undefined ? {} : { settled }),
       ways,
       missing,
     };
@@ -112,7 +153,7 @@ export async function trueNext(io: Io, folder: string, options: ShowOptions): Pr
     print(io.stdout, [JSON.stringify({ format: 1, parts: told }, null, 2)]);
     return DONE;
   }
-  for (const { part, refused, next, ways, missing } of told) {
+  for (const { part, refused, settled, next, ways, missing } of told) {
     const lines = next
       ? [
           next.say,
@@ -125,6 +166,7 @@ export async function trueNext(io: Io, folder: string, options: ShowOptions): Pr
       : [];
     const noWay =
       refused ??
+      settled ??
       (next || ways.length > 0 || missing.length > 0
         ? undefined
         : 'No weld is noted for this part; "weld" of the part says where beads may go.');

@@ -2,13 +2,16 @@ import type { RunoutAt } from '@oddwheel/mechanics/runout/axis';
 import { type Budget, runoutBudget, type Served } from '@oddwheel/mechanics/runout/budget';
 import type { Kind } from '@oddwheel/quantity/kinds';
 import { parseQuantity } from '@oddwheel/quantity/parse';
+import type { TrueRecord } from './record.ts';
+import { madeOut } from './section.ts';
 import type { TruePart, TrueServes } from './types.ts';
 
 /**
  * Budget at the station that matters: the measured run-out of the part, and the contributors that are known besides.
- * Undefined when the part says nothing of what sits there.
+ * @param face swing of the face there, m; undefined when none was read
+ * @returns undefined when the part says nothing of what sits there.
  */
-export function budgetView(part: TruePart, atGoal: RunoutAt | undefined): Budget | undefined {
+export function budgetView(part: TruePart, atGoal: RunoutAt | undefined, face: number | undefined): Budget | undefined {
   if (!part.serves) return undefined;
   const measured = atGoal ? [{ name: 'this part, measured', tir: atGoal.tir, high: atGoal.high }] : [];
   const others = (part.serves.contributors ?? []).map(({ name, tir, high }) => ({
@@ -17,7 +20,9 @@ export function budgetView(part: TruePart, atGoal: RunoutAt | undefined): Budget
     ...(high === undefined ? {} : { high: si(high, 'angle') }),
   }));
   const all = [...measured, ...others];
-  return all.length === 0 ? undefined : runoutBudget(all, servedOf(part.serves));
+  return all.length === 0
+    ? undefined
+    : runoutBudget(all, { ...servedOf(part.serves), ...(face === undefined ? {} : { face }) });
 }
 
 function servedOf({ sprocket, gear, balance, stiffness }: TrueServes): Served {
@@ -44,6 +49,15 @@ function servedOf({ sprocket, gear, balance, stiffness }: TrueServes): Served {
       : {}),
     ...(stiffness === undefined ? {} : { stiffness: si(stiffness, 'stiffness') }),
   };
+}
+
+/** Swing of the latest face that was read on a part, once a turn, m; waves of the face are no fault of how it sits. */
+export function faceSwing(record: TrueRecord, part: string): number | undefined {
+  const kept = record.sets.findLast(({ body }) => body.part === part && body.face !== undefined);
+  const found = kept && madeOut(kept);
+  if (!found?.ok) return undefined;
+  const { x, y } = found.set.section.offset;
+  return 2 * Math.hypot(x, y);
 }
 
 /** A text with its unit, checked when it came into the record. */

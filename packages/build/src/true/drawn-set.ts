@@ -16,6 +16,7 @@ export function drawnSet(kept: Kept<TrueSet>, unit: string): DrawnSet | undefine
     side: body.side ?? '',
     readings: body.readings.map(({ at, value }) => ({ at, value: body.sign === 'in' ? -value : value })),
     unit: body.unit,
+    ...(body.picture === undefined ? {} : { picture: body.picture }),
     mean: form.mean,
     offset: section.offset,
     high: turn(Math.atan2(section.offset.y, section.offset.x)),

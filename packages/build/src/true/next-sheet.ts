@@ -1,19 +1,21 @@
 import { formatQuantity } from '@oddwheel/quantity/format';
+import type { Session } from '../session-types.ts';
+import { beadEffect } from './bead-effect.ts';
 import { clockText } from './clock.ts';
 import type { PartView } from './part-view.ts';
 import { lengthOf } from './section.ts';
 import type { NextSheet } from './sheet-types.ts';
-import { lengthWords, nextWords, refusedUse } from './words.ts';
+import { lengthWords, nextWords, outOfRound, refusedUse } from './words.ts';
 
 const SAME_STATION = 0.5e-3;
 const COLD = 'Measure it cold: a bar 10 K warmer on one side reads thou that are not there.';
 
 /** What comes next for a part: a measurement that is missing, a bead, waiting, an end, or a choice of other ways. */
-export function nextSheet(view: PartView, unit: string): NextSheet {
-  const { part, advice, goal, missing, sets, atGoal } = view;
+export function nextSheet(view: PartView, unit: string, session: Session | null): NextSheet {
+  const { part, advice, goal, missing, sets, swing } = view;
   const refused = refusedUse(part);
   const measured = (text: string) => sets.some(({ station }) => Math.abs(station - lengthOf(text)) < SAME_STATION);
-  const stop = `Stop when the TIR is ${lengthWords(goal, unit)} or less.`;
+  const stop = `Stop when the dial swings by ${lengthWords(goal, unit)} or less.`;
   const wanted = [part.seats.a, part.seats.b, part.goal.station].filter((text) => !measured(text));
   const plain = (kind: NextSheet['kind'], say: string, why: string, cautions: readonly string[] = []): NextSheet => ({
     kind,
@@ -31,7 +33,7 @@ export function nextSheet(view: PartView, unit: string): NextSheet {
   if (refused !== undefined)
     return plain('refused', refused, 'A part that steers, carries or stops the vehicle is no part to try this on.');
   if (advice) {
-    const words = nextWords(advice, goal, unit);
+    const words = nextWords(advice, goal, unit, () => beadEffect(session, part), swing);
     const { tir, low, high } = advice.expected;
     const expected = { tir, low, high };
     if (advice.do !== 'bead')
@@ -46,7 +48,11 @@ export function nextSheet(view: PartView, unit: string): NextSheet {
       ...plain('measure', ask, 'Each correction is judged by the reading after it.', [COLD]),
       station: part.goal.station,
     };
-  if (atGoal && atGoal.tir <= goal)
+  if (swing?.share === 0 && !view.good) {
+    const { say, why } = outOfRound(swing.form, goal, unit);
+    return plain('other way', say, why);
+  }
+  if (view.good)
     return plain(
       'stop',
       'Stop here. The part is good.',

@@ -5,6 +5,7 @@ import { type Diagnosis, diagnose, type RunoutAt, runoutAt, type Section } from 
 import { clockAngle } from './clock.ts';
 import type { TrueRecord } from './record.ts';
 import { lengthOf, madeOut, type SetMadeOut } from './section.ts';
+import { type Swing, swingAt } from './swing.ts';
 import type { Kept, TruePart, TrueRound, TrueSet, TrueWeld } from './types.ts';
 
 /** Where a part stands: its axis, what is known, and what is missing. */
@@ -14,7 +15,12 @@ export interface PartView {
   readonly sets: readonly SetMadeOut[];
   readonly runouts: readonly RunoutAt[];
   readonly atGoal?: RunoutAt;
+  /** Swing of the dial there that is good enough, m. */
   readonly goal: number;
+  /** What the dial shows there when the section is out of round as well; left out when it shows the axis. */
+  readonly swing?: Swing;
+  /** The dial there stays within the goal, by the readings as they are; left out when it is not measured. */
+  readonly good?: boolean;
   readonly diagnosis?: Diagnosis;
   /** Run-out at the goal station after each set there, oldest first. */
   readonly history: readonly { readonly id: string; readonly tir: number; readonly warm: boolean }[];
@@ -40,6 +46,8 @@ const PRIOR = {
   relaxation: { mean: 0.1, spread: 0.07 },
 };
 const ROUNDS = 12;
+/** The adviser is asked for this part of the goal at least. */
+const LEAST_SHARE = 0.1;
 const BEAD_STEP = 1e-3;
 const PLACES = 24;
 
@@ -47,9 +55,9 @@ const PLACES = 24;
 export function partView(record: TrueRecord, id: string): PartView | undefined {
   const part = record.parts.get(id)?.body;
   if (!part) return undefined;
-  const { good, leftOut } = usable(record, id);
-  const events = sequenceOf(record, id, good);
-  const sets = latestPerStation(good);
+  const { good: counting, leftOut } = usable(record, id);
+  const events = sequenceOf(record, id, counting);
+  const sets = latestPerStation(counting);
   const seats = { a: lengthOf(part.seats.a), b: lengthOf(part.seats.b) };
   const goalStation = lengthOf(part.goal.station);
   const goal = lengthOf(part.goal.tir);
@@ -61,20 +69,38 @@ export function partView(record: TrueRecord, id: string): PartView | undefined {
   if (!measured) missing.push(`Measure the station that matters, at ${part.goal.station}.`);
   const history = whole ? historyOf(events, part) : [];
   const drives = part.use === undefined || part.use === 'drive';
-  const weld = drives && whole && measured && part.weld ? weldAdvice(part, part.weld, events) : undefined;
+  const atGoal = whole && sections.length > 1 ? runoutAt(sections, seats, goalStation) : undefined;
+  const swing =
+    atGoal &&
+    swingAt(
+      sets.findLast(({ station }) => same(station, goalStation)),
+      atGoal,
+      goal,
+    );
+  const good = measured && atGoal !== undefined && (swing?.dial ?? atGoal.tir) <= goal;
+  const target = swing && swing.share > 0 ? Math.max(swing.share, LEAST_SHARE * goal) : goal;
+  const weld = drives && whole && measured && part.weld ? weldAdvice(part, part.weld, events, target) : undefined;
   if (weld?.missing) missing.push(weld.missing);
   return {
     part,
     sets,
     runouts,
-    ...(whole && sections.length > 1 ? { atGoal: runoutAt(sections, seats, goalStation) } : {}),
+    ...(atGoal ? { atGoal, good } : {}),
     goal,
+    ...(swing ? { swing } : {}),
     ...(whole && sections.length > 2 ? { diagnosis: diagnose(sections, seats, jointsOf(part)) } : {}),
     history,
-    ...(weld?.state ? { state: weld.state, advice: advise(weld.state) } : {}),
+    ...(weld?.state ? adviceFor(weld.state, swing, good) : {}),
     missing,
     leftOut,
   };
+}
+
+/** Beads move the axis: none are advised where the section's form settles the matter either way. The weld that a joint owes is laid all the same. */
+function adviceFor(state: AdviceState, swing: Swing | undefined, good: boolean): Pick<PartView, 'state' | 'advice'> {
+  const owes = state.owed.some((length) => length > 0);
+  const settled = swing !== undefined && !state.warm && !owes && (good || swing.share === 0);
+  return settled ? { state } : { state, advice: advise(state) };
 }
 
 const same = (a: number, b: number): boolean => Math.abs(a - b) < SAME_STATION;
@@ -93,6 +119,11 @@ function usable(record: TrueRecord, id: string): { good: SetMadeOut[]; leftOut: 
     if (!found.ok) leftOut.push({ id: kept.id, why: found.problem });
     else if (clockingText(kept.body) !== clocking)
       leftOut.push({ id: kept.id, why: 'It was taken in another clocking.' });
+    else if (kept.body.turned)
+      leftOut.push({
+        id: kept.id,
+        why: 'It was read after half a turn in the chuck; it tells the chuck from the part.',
+      });
     else if (found.set.face !== undefined)
       leftOut.push({ id: kept.id, why: 'It is of a face; its tilt stands by itself.' });
     else if (found.set.form && !found.set.form.closes) leftOut.push({ id: kept.id, why: found.set.doubts.join(' ') });
@@ -169,6 +200,7 @@ function weldAdvice(
   part: TruePart,
   weld: TrueWeld,
   events: readonly Event[],
+  goal: number,
 ): { state?: AdviceState; missing?: string } {
   const moments = new Map(historyOf(events, part).map((moment) => [moment.id, moment]));
   let state: AdviceState | undefined;
@@ -184,7 +216,7 @@ function weldAdvice(
     }
     const moment = moments.get(event.set.id);
     if (!moment) continue;
-    state ??= moment.warm ? undefined : beginAdvice(beadPart(part, weld, moment.offset, moment.spread));
+    state ??= moment.warm ? undefined : beginAdvice(beadPart(part, weld, moment, goal));
     if (!state) continue;
     if (bead && last) {
       const laid = { clock: clockAngle(bead.clock) ?? 0, length: lengthOf(bead.length), ...segmentOf(bead) };
@@ -201,7 +233,12 @@ function weldAdvice(
 const segmentOf = (bead: NonNullable<TrueRound['bead']>) =>
   bead.segment === undefined ? {} : { segment: bead.segment };
 
-function beadPart(part: TruePart, weld: TrueWeld, measured: Offset, spread: number) {
+function beadPart(
+  part: TruePart,
+  weld: TrueWeld,
+  { offset: measured, spread }: { offset: Offset; spread: number },
+  goal: number,
+) {
   const [a, b] = [lengthOf(part.seats.a), lengthOf(part.seats.b)];
   const watched = lengthOf(part.goal.station);
   const between = watched > Math.min(a, b) && watched < Math.max(a, b);
@@ -209,7 +246,7 @@ function beadPart(part: TruePart, weld: TrueWeld, measured: Offset, spread: numb
     mode: weld.mode,
     measured,
     readingSpread: Math.max(spread, 1e-7),
-    goal: lengthOf(part.goal.tir),
+    goal,
     lies: between ? ('between' as const) : ('beyond' as const),
     beads: { smallest: lengthOf(weld.smallest), largest: lengthOf(weld.largest), step: BEAD_STEP, places: PLACES },
     prior: PRIOR,

@@ -87,7 +87,7 @@ export function bodyFaults(kind: string, body: Json): Fault[] {
 }
 
 function partBody(check: Check, fields: Fields): void {
-  check.keys(fields, '', ['part', 'name', 'seats', 'goal', 'joints', 'weld', 'serves', 'press', 'use']);
+  check.keys(fields, '', ['part', 'name', 'shaft', 'seats', 'goal', 'joints', 'weld', 'serves', 'press', 'use']);
   const seats = check.object(fields.seats, '/seats', '{ "a": "20 mm", "b": "180 mm" }');
   if (seats) {
     check.quantity(seats.a, '/seats/a', 'length', '20 mm');
@@ -101,6 +101,7 @@ function partBody(check: Check, fields: Fields): void {
     check.quantity(goal.tir, '/goal/tir', 'length', '3 thou', 0);
   }
   if (fields.name !== undefined) check.text(fields.name, '/name', 'a name');
+  if (fields.shaft !== undefined) check.text(fields.shaft, '/shaft', 'id of a shaft of the build, such as "shaft-a"');
   if (fields.use !== undefined) check.one(fields.use, '/use', ['drive', 'steering', 'suspension', 'brake']);
   if (fields.joints !== undefined)
     for (const [k, entry] of check.list(fields.joints, '/joints', 'a list of joints').entries()) {
@@ -196,7 +197,7 @@ const SET_KEYS = [
 ];
 
 function setBody(check: Check, fields: Fields): void {
-  check.keys(fields, '', [...SET_KEYS, 'clocking', 'note', 'picture']);
+  check.keys(fields, '', [...SET_KEYS, 'clocking', 'turned', 'refit', 'note', 'picture']);
   check.quantity(fields.station, '/station', 'length', '260 mm');
   check.one(fields.setup, '/setup', SETUPS);
   if (fields.setup === 'V-blocks') check.quantity(fields.vAngle, '/vAngle', 'angle', '90 deg', 0);
@@ -227,7 +228,14 @@ function setBody(check: Check, fields: Fields): void {
     for (const [joint, mark] of Object.entries(clocking ?? {}))
       check.number(mark, `/clocking/${joint}`, 'a whole number, 0 at the match marks', whole(0, 120));
   }
-  for (const key of ['note', 'side', 'picture'] as const)
+  if (fields.picture !== undefined && !(typeof fields.picture === 'string' && /^[0-9a-f]{64}$/.test(fields.picture)))
+    check.fault('/picture', 'It names no picture.', fields.picture, 'the SHA-256 of its bytes, 64 hex digits');
+  for (const key of ['turned', 'refit'] as const)
+    if (fields[key] !== undefined && typeof fields[key] !== 'boolean')
+      check.fault(`/${key}`, 'Yes or no is wanted here.', fields[key], 'true, false');
+  if (fields.turned === true && fields.setup !== 'chuck')
+    check.fault('/turned', 'A part is turned half a turn in a chuck only.', fields.setup, '"setup": "chuck"');
+  for (const key of ['note', 'side'] as const)
     if (fields[key] !== undefined) check.text(fields[key], `/${key}`, 'a text');
 }
 
@@ -239,6 +247,7 @@ function roundBody(check: Check, fields: Fields): void {
     if (bead) {
       check.clock(bead.clock, '/bead/clock');
       check.quantity(bead.length, '/bead/length', 'length', '8 mm', 0);
+      if (bead.station !== undefined) check.quantity(bead.station, '/bead/station', 'length', '220 mm');
       if (bead.segment !== undefined) check.number(bead.segment, '/bead/segment', 'its number, from 0', whole(0, 500));
     }
   }

@@ -21,6 +21,8 @@ export interface PartSheet {
   readonly goalWords: string;
   /** Run-out at the station that matters, as it is known now. */
   readonly now?: StationSheet;
+  /** The whole swing of the dial there, and what of it the axis makes, in words; left out for a round section. */
+  readonly swing?: string;
   /** Latest run-out at each measured station, against the line through both seats. */
   readonly stations: readonly StationSheet[];
   /** What shape of fault it is. */
@@ -31,8 +33,14 @@ export interface PartSheet {
   readonly drawn?: DrawnSet;
   readonly rounds: readonly RoundSheet[];
   readonly next: NextSheet;
+  /** Why its beads do not count in the strength of the build; left out where they do. */
+  readonly uncounted?: string;
   readonly ways: readonly WayWords[];
   readonly budget: readonly string[];
+  /** What half a turn in the chuck and refits of a joint tell, in words. */
+  readonly repeats: readonly string[];
+  /** Which of both the part as it was last set up can be measured by. */
+  readonly repeatable: readonly ('turned' | 'refit')[];
   /** All that was put on the record for this part, oldest first. */
   readonly entries: readonly EntrySheet[];
 }
@@ -57,6 +65,8 @@ export interface DrawnSet {
   /** Dial in the set's unit, positive when the surface stands further out. */
   readonly readings: readonly DialReading[];
   readonly unit: string;
+  /** Hash of its picture. */
+  readonly picture?: string;
   readonly mean: number;
   readonly offset: { readonly x: number; readonly y: number };
   readonly high: number;
@@ -94,6 +104,8 @@ export interface EntrySheet {
   readonly way?: Way;
   readonly taken: string;
   readonly says: string;
+  /** Hash of its picture. */
+  readonly picture?: string;
   /** Why it does not count now. */
   readonly why?: string;
   /** Struck out; the id of the strike, which can be struck out itself. */

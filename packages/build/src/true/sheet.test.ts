@@ -33,7 +33,7 @@ function sheetOf(bodies: readonly object[]): PartSheet {
   }));
   const added = appendTrue('', entries);
   if (!added.ok) throw new Error(JSON.stringify(added.faults));
-  const sheet = trueSheet(added.text);
+  const sheet = trueSheet(added.text, null);
   expect(sheet.odd).toEqual([]);
   // It goes from the worker to the page as it is.
   expect(JSON.parse(JSON.stringify(sheet))).toEqual(sheet);
@@ -89,9 +89,74 @@ describe('the sheet of a part', () => {
     expect(hidden.drawn?.doubts.join(' ')).toMatch(/This V hides forms of/);
   });
 
+  describe('an oval section', () => {
+    const seats = [PART, set('0 mm', 0), set('200 mm', 0)];
+    const oval = (tir: number, out: number) =>
+      sheetOf([...seats, { ...set('300 mm', 0), readings: dial(tir, 0, out) }]);
+
+    it('is told by the whole swing and by its axis, and beads are planned for what the axis may make', () => {
+      const sheet = oval(30, 2);
+      expect(sheet.swing).toMatch(
+        /^Swing the dial will show: 30\.\d\sthou; from the axis alone (29|30)\.\d\sthou, from the section out of round 2\.\d\sthou\.$/u,
+      );
+      expect(sheet.next.kind).toBe('bead');
+      expect(sheet.next.words.expect).toContain('TIR from the axis alone');
+      expect(sheet.next.words.stopWhen).toMatch(/when the dial swings by 3\sthou or less/);
+      expect(sheetOf([...seats, set('300 mm', 30)]).swing).toBeUndefined();
+    });
+
+    it('beyond the goal by its form alone gets no bead but the other way, however true its axis runs', () => {
+      for (const tir of [30, 0]) {
+        const { next } = oval(tir, 6);
+        expect(next.kind).toBe('other way');
+        expect(next.words.say).toContain('Turn this section true');
+        expect(next.words.why).toMatch(/alone swings the dial by [56]\.?\d*\sthou, and 3\sthou is wanted/);
+      }
+    });
+
+    it('is good by the whole swing only', () => {
+      expect(oval(0, 2).next).toMatchObject({ kind: 'stop', words: { say: expect.stringContaining('is good') } });
+      // Its axis makes 2.5 thou, less than the 3 wanted, but the dial shows more.
+      expect(oval(2.5, 2.5).next.kind).not.toBe('stop');
+    });
+  });
+
   it('gives no advice for a steering part', () => {
     const sheet = sheetOf([{ ...PART, use: 'steering' }, set('0 mm', 0), set('200 mm', 0), set('300 mm', 30)]);
     expect(sheet.next.kind).toBe('refused');
     expect(sheet.ways).toEqual([]);
+  });
+
+  it('tells the chuck from the part by half a turn, and leaves the turned set out of the rest', () => {
+    const chuck = { setup: 'chuck' };
+    // The part makes 20 thou at 12:00, the chuck 8 at 3:00; after half a turn the chuck's stand at 9:00.
+    const both = (sign: number) =>
+      dial(20, 0).map(({ at, value }) => ({ at, value: value + sign * 4 * Math.sin((at * Math.PI) / 180) }));
+    const first = { ...set('300 mm', 0, 0, chuck), readings: both(1) };
+    const turned = { ...set('300 mm', 0, 0, chuck), readings: both(-1), turned: true };
+    const before = sheetOf([PART, first]);
+    expect(before.repeatable).toEqual(['turned']);
+    const sheet = sheetOf([PART, first, turned]);
+    expect(sheet.repeats[0]).toMatch(
+      /^At 300\smm: the part itself makes TIR (19\.[89]|20\.[01]) ± \d\.\d\sthou, high spot at 12:00; the chuck and its spindle make (7\.9|8\.0)\sthou\.$/u,
+    );
+    expect(sheet.entries.at(-1)?.why).toContain('half a turn');
+  });
+
+  it('learns the spread of putting a joint together from three refits in one position', () => {
+    const jointed = { ...PART, joints: [{ joint: 'spline', station: '220 mm', positions: 6 }] };
+    const bodies = [jointed, set('0 mm', 0), set('200 mm', 0), set('300 mm', 20)];
+    const refit = { refit: true };
+    expect(sheetOf(bodies).repeatable).toEqual(['refit']);
+    expect(sheetOf([...bodies, set('300 mm', 24, 0, refit)]).repeats).toEqual([expect.stringContaining('once more')]);
+    const again = sheetOf([...bodies, set('300 mm', 24, 0, refit)]).rounds.at(-1);
+    expect([again?.label, again?.did]).toEqual(['again', expect.stringMatching(/^put together again: TIR/)]);
+    const three = [...bodies, set('300 mm', 24, 0, refit), set('300 mm', 22, 0, refit)];
+    // Offsets 10, 12 and 11 thou in one direction: 1/√2 in either component, four of it in TIR, as far as a dial of half a thou tells.
+    expect(sheetOf(three).repeats[0]).toMatch(/Put together 3 times .* ± (2\.[6-9]|3\.[01])\d?\sthou/u);
+    // Read again without a refit, it is the same fit.
+    expect(sheetOf([...bodies, set('300 mm', 24), set('300 mm', 22)]).repeats).toEqual([]);
+    const bead = { part: 'jackshaft', way: 'bead', bead: { clock: '8:00', length: '6 mm' } };
+    expect(sheetOf([...three, bead, set('300 mm', 10)]).repeats).toEqual([]);
   });
 });

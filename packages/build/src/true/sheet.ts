@@ -1,29 +1,36 @@
 import type { RunoutAt } from '@oddwheel/mechanics/runout/axis';
 import { formatQuantity } from '@oddwheel/quantity/format';
 import { type LogEntry, parseLogLines } from '../document/log.ts';
-import { budgetView } from './budget-view.ts';
+import type { Session } from '../session-types.ts';
+import { uncountedBeads } from './bead-effect.ts';
+import { budgetView, faceSwing } from './budget-view.ts';
 import { clockText } from './clock.ts';
 import { drawnSet } from './drawn-set.ts';
 import { nextSheet } from './next-sheet.ts';
 import { type PartView, partView } from './part-view.ts';
 import { readTrue, type TrueRecord } from './record.ts';
+import { chuckWords, refitsOf, refitWords } from './refits.ts';
 import { lengthOf, madeOut } from './section.ts';
 import type { EntrySheet, PartSheet, RoundSheet, StationSheet, TrueSheet } from './sheet-types.ts';
 import { dialText, withSpread } from './spread.ts';
+import { swingWords } from './swing.ts';
 import type { Kept, TruePart, TrueRound, TrueSet } from './types.ts';
 import { otherWays } from './ways.ts';
 import { budgetWords, diagnosisWords, lengthWords, refusedUse } from './words.ts';
 
 const SAME_STATION = 0.5e-3;
 
-/** Everything that a sheet of run-out shows of a record, as plain data. */
-export function trueSheet(text: string): TrueSheet {
+/**
+ * Everything that a sheet of run-out shows of a record, as plain data.
+ * @param session the build that the parts are of, with the beads of the record; null when none is open
+ */
+export function trueSheet(text: string, session: Session | null): TrueSheet {
   const record = readTrue(text);
   const lines = parseLogLines(text).entries;
   return {
     parts: [...record.parts.keys()].flatMap((id) => {
       const view = partView(record, id);
-      return view ? [partSheet(record, view, lines)] : [];
+      return view ? [partSheet(record, view, lines, session)] : [];
     }),
     odd: [
       ...record.bad.map(({ line, problem }) => `Line ${line} of the record cannot be used: ${problem}`),
@@ -36,14 +43,14 @@ export function trueSheet(text: string): TrueSheet {
   };
 }
 
-function partSheet(record: TrueRecord, view: PartView, lines: readonly LogEntry[]): PartSheet {
+function partSheet(record: TrueRecord, view: PartView, lines: readonly LogEntry[], session: Session | null): PartSheet {
   const { part, goal, runouts, atGoal, diagnosis } = view;
   const own = record.sets.filter(({ body }) => body.part === part.part);
   const unit = own.at(-1)?.body.unit ?? (part.goal.tir.includes('mm') ? 'mm' : 'thou');
   const drawn = own.flatMap((kept) => drawnSet(kept, unit) ?? []).at(-1);
-  const budget = budgetView(part, atGoal);
+  const budget = budgetView(part, atGoal, faceSwing(record, part.part));
   const refused = refusedUse(part);
-  const good = atGoal !== undefined && atGoal.tir <= goal;
+  const uncounted = uncountedBeads(session, record, part);
   return {
     id: part.part,
     name: part.name ?? part.part,
@@ -54,14 +61,21 @@ function partSheet(record: TrueRecord, view: PartView, lines: readonly LogEntry[
     ...(atGoal && view.sets.some(({ station }) => near(station, lengthOf(part.goal.station)))
       ? { now: stationSheet(atGoal, part, unit) }
       : {}),
+    ...(view.swing ? { swing: swingWords(view.swing, unit) } : {}),
     stations: runouts.map((one) => stationSheet(one, part, unit)),
     ...(diagnosis ? { diagnosis: diagnosisWords(diagnosis) } : {}),
     ...(diagnosis?.best.at === undefined ? {} : { kink: diagnosis.best.at }),
     ...(drawn ? { drawn } : {}),
     rounds: roundSheets(record, view, unit),
-    next: nextSheet(view, unit),
-    ways: refused === undefined && !good ? otherWays(record, view, unit) : [],
+    ...(uncounted === null ? {} : { uncounted }),
+    next: nextSheet(view, unit, session),
+    ways: refused === undefined && view.good !== true ? otherWays(record, view, unit) : [],
     budget: budget ? budgetWords(budget, unit) : [],
+    repeats: [...chuckWords(record, view, unit), ...refitWords(refitsOf(record, view), unit)],
+    repeatable: [
+      ...(own.at(-1)?.body.setup === 'chuck' ? ['turned' as const] : []),
+      ...((part.joints ?? []).length > 0 && atGoal ? ['refit' as const] : []),
+    ],
     entries: entrySheets(view, lines, unit),
   };
 }
@@ -82,6 +96,7 @@ function roundSheets(record: TrueRecord, { part, history }: PartView, unit: stri
   const rounds = new Map(
     record.rounds.filter(({ body }) => body.part === part.part).map((round) => [round.id, round.body]),
   );
+  const refitted = new Set(record.sets.filter(({ body }) => body.refit).map(({ id }) => id));
   const points = new Map(history.map((moment) => [moment.id, moment]));
   const sheets: RoundSheet[] = [];
   let count = 0;
@@ -95,7 +110,7 @@ function roundSheets(record: TrueRecord, { part, history }: PartView, unit: stri
     const moment = points.get(id);
     if (!moment) continue;
     const before = sheets.at(-1);
-    const label = before === undefined && count === 0 ? 'start' : String(count);
+    const label = before !== undefined && did.length === 0 ? 'again' : count === 0 ? 'start' : String(count);
     const came =
       before === undefined
         ? 'first reading'
@@ -109,7 +124,7 @@ function roundSheets(record: TrueRecord, { part, history }: PartView, unit: stri
       tir: moment.tir,
       words: lengthWords(moment.tir, unit),
       warm: moment.warm,
-      did: `${did.length === 0 ? 'measured' : did.join(', ')}: ${came}${worse}${warm}`,
+      did: `${did.length > 0 ? did.join(', ') : refitted.has(id) ? 'put together again' : 'measured'}: ${came}${worse}${warm}`,
     });
     did = [];
   }
@@ -137,6 +152,9 @@ function entrySheets({ part, leftOut }: PartView, lines: readonly LogEntry[], un
     if (says === undefined) continue;
     sheets.push({
       ...{ id, kind: shown, taken, says },
+      ...(kind === 'true-set' && 'picture' in body && typeof body.picture === 'string'
+        ? { picture: body.picture }
+        : {}),
       ...(why === undefined || by !== undefined ? {} : { why }),
       ...(by === undefined ? {} : { struckBy: by }),
     });

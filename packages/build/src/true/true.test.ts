@@ -165,7 +165,8 @@ describe('a part by its record', () => {
   it('advises a bead opposite the high spot, in words, learns from it, and waits for a reading after it', () => {
     const first = view([...seats, set('300 mm', 40, 0)]);
     expect(first.advice).toMatchObject({ do: 'bead', trial: true });
-    const words = first.advice && nextWords(first.advice, first.goal, 'thou');
+    const words =
+      first.advice && nextWords(first.advice, first.goal, 'thou', () => ({ judged: false, why: 'no build is open' }));
     expect(words?.say).toMatch(/^Weld a bead \d+.mm long at 6:00\. It is a trial/);
     expect(words?.cautions.join(' ')).toContain('never through bearings');
     const waits = view([...seats, set('300 mm', 40, 0), bead('6:00', '8 mm')]);
@@ -202,13 +203,16 @@ describe('a part by its record', () => {
       contributors: [{ name: 'bore clearance', tir: '2 thou' }],
     };
     const { part, atGoal } = view([{ ...PART, serves }, set('0 mm', 0), set('200 mm', 0), set('300 mm', 6)]);
-    const budget = budgetView(part, atGoal);
-    expect(budget?.limits.map(({ what }) => what)).toEqual(['sprocket', 'balance']);
+    const budget = budgetView(part, atGoal, 1e-4);
+    expect(budget?.limits.map(({ what }) => what)).toEqual(['sprocket', 'sprocket face', 'balance']);
+    expect(budget?.limits[1]).toMatchObject({ tir: expect.closeTo(0.215e-3, 9), verdict: 'holds' });
+    expect(budgetView(part, atGoal, 3e-4)?.limits[1]?.verdict).toBe('fails either way');
+    expect(budgetView(part, atGoal, undefined)?.limits[1]?.verdict).toBe('not measured');
     const said = budget ? budgetWords(budget, 'thou').join(' ') : '';
     expect(said).toContain('Worth fixing first: this part, measured');
     expect(said).toContain('unknown; their stiffness is missing');
     expect(
-      budgetView({ ...part, serves: { ...part.serves, stiffness: '200 N/mm' } }, atGoal)?.effects.drag,
+      budgetView({ ...part, serves: { ...part.serves, stiffness: '200 N/mm' } }, atGoal, undefined)?.effects.drag,
     ).toBeGreaterThan(1);
     const wrong = appendTrue('', lines([{ ...PART, serves: { ...serves, balance: { mass: '4' } } }]));
     expect(wrong.ok ? 0 : wrong.faults.length).toBe(3);

@@ -8,6 +8,8 @@ export interface TruePart {
   /** Id, such as "jackshaft". */
   readonly part: string;
   readonly name?: string;
+  /** Id of the shaft of the build that it is; its stations are then those of the build. */
+  readonly shaft?: string;
   /** Stations of the two seats that its bearings sit on. */
   readonly seats: { readonly a: string; readonly b: string };
   /** Station that matters most, and the TIR that is good enough there. */
@@ -82,6 +84,10 @@ export interface TrueSet {
   readonly warm?: { readonly near: string; readonly far: string };
   /** Position of each joint, by its id. */
   readonly clocking?: Readonly<Record<string, number>>;
+  /** In a chuck: the part was turned half a turn in its jaws since the sets before, to tell chuck from part. */
+  readonly turned?: boolean;
+  /** The joint was taken apart and put together again in the same position since the set before. */
+  readonly refit?: boolean;
   readonly note?: string;
   /** SHA-256 of a picture. */
   readonly picture?: string;
@@ -94,8 +100,13 @@ export type Way = (typeof WAYS)[number];
 export interface TrueRound {
   readonly part: string;
   readonly way: Way;
-  /** The bead as it was laid. */
-  readonly bead?: { readonly clock: string; readonly length: string; readonly segment?: number };
+  /** The bead as it was laid; its station where it is not that of the part's weld as it is now. */
+  readonly bead?: {
+    readonly clock: string;
+    readonly length: string;
+    readonly station?: string;
+    readonly segment?: number;
+  };
   readonly note?: string;
 }
 

@@ -8,6 +8,7 @@ import { parseQuantity } from '@oddwheel/quantity/parse';
 import { clockText } from './clock.ts';
 import type { PartView } from './part-view.ts';
 import type { TrueRecord } from './record.ts';
+import { refitsOf } from './refits.ts';
 import { lengthOf, madeOut, type SetMadeOut } from './section.ts';
 import type { TruePart, TrueSet } from './types.ts';
 import { lengthWords } from './words.ts';
@@ -35,14 +36,16 @@ export function otherWays(record: TrueRecord, view: PartView, unit: string): Way
 
 type Text = (value: number) => string;
 
-function reClockWords(record: TrueRecord, { part, atGoal }: PartView, text: Text): WayWords[] {
+function reClockWords(record: TrueRecord, view: PartView, text: Text): WayWords[] {
+  const { part, atGoal } = view;
   const joints = part.joints ?? [];
   if (joints.length === 0 || !atGoal) return [];
   const readings = clockedReadings(record, part);
+  // Every position is one more fit of the joint: it spreads as refits do.
   const found = bestClockings(
     readings,
     joints.map(({ positions }) => positions),
-    Math.max(atGoal.spread, 1e-7),
+    Math.max(Math.hypot(atGoal.spread, refitsOf(record, view)?.spread ?? 0), 1e-7),
   );
   if (!found) {
     const names = joints.map(({ joint }) => joint).join(', ');
@@ -68,7 +71,7 @@ function clockedReadings(record: TrueRecord, part: TruePart): ClockedReading[] {
   const joints = part.joints ?? [];
   const groups = new Map<string, { positions: number[]; sets: SetMadeOut[] }>();
   for (const kept of record.sets) {
-    if (kept.body.part !== part.part || kept.body.face !== undefined) continue;
+    if (kept.body.part !== part.part || kept.body.face !== undefined || kept.body.turned) continue;
     const found = madeOut(kept);
     if (!found.ok || found.set.warm) continue;
     const positions = joints.map(({ joint }) => kept.body.clocking?.[joint] ?? 0);

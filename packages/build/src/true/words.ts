@@ -2,7 +2,9 @@ import type { Advice, BeadAction, Expected, StopReason, Warning } from '@oddwhee
 import type { Diagnosis, Fault, RunoutAt } from '@oddwheel/mechanics/runout/axis';
 import type { Budget } from '@oddwheel/mechanics/runout/budget';
 import { formatQuantity } from '@oddwheel/quantity/format';
+import type { BeadEffect } from './bead-effect.ts';
 import { clockText } from './clock.ts';
+import type { Swing } from './swing.ts';
 import type { TruePart } from './types.ts';
 
 /** The next step in words of the shop. */
@@ -39,7 +41,6 @@ const BEFORE_ARC: readonly string[] = [
   'Work lead on the part itself, next to the bead: never through bearings or the lathe.',
   'No bead on a bearing, seal or spline seat.',
   'Eyes, skin and lungs: mask, gloves, fresh air; coated or plated steel is cleaned to bare metal first.',
-  'Each bead leaves a notch at its toe, which lowers the strength of the part; the checks do not count it yet.',
   'The numbers are design aids: local codes and licensed practice decide.',
 ];
 
@@ -54,11 +55,19 @@ export function refusedUse({ use }: TruePart): string | undefined {
 /**
  * The adviser's step in words.
  * @param unit length unit that TIR is told in: "thou" or "mm"
+ * @param effect what one more bead does to the strength of the shaft
+ * @param swing what the dial shows where the section is out of round; the advice is then about its axis alone
  */
-export function nextWords(advice: Advice, goal: number, unit: string): NextWords {
+export function nextWords(
+  advice: Advice,
+  goal: number,
+  unit: string,
+  effect: () => BeadEffect,
+  swing?: Swing,
+): NextWords {
   const tir = (value: number) => lengthWords(value, unit);
-  const stopWhen = `Stop when the TIR is ${tir(goal)} or less, when two rounds in a row make it worse, or when this says so.`;
-  const expect = expectWords(advice.expected, tir);
+  const stopWhen = `Stop when the dial swings by ${tir(goal)} or less, when two rounds in a row make it worse, or when this says so.`;
+  const expect = expectWords(advice.expected, tir, swing);
   const warned = advice.warnings.map((warning) => WARNED[warning]);
   if (advice.do === 'stop') {
     const [say, why] = STOPS[advice.because];
@@ -77,10 +86,29 @@ export function nextWords(advice: Advice, goal: number, unit: string): NextWords
     why: whyBead(advice),
     expect,
     ...(advice.otherwise
-      ? { otherwise: `Or ${beadText(advice.otherwise.bead)}: ${expectWords(advice.otherwise.expected, tir)}` }
+      ? { otherwise: `Or ${beadText(advice.otherwise.bead)}: ${expectWords(advice.otherwise.expected, tir, swing)}` }
       : {}),
-    cautions: [...warned, ...BEFORE_ARC],
+    cautions: [...warned, effectWords(effect()), ...BEFORE_ARC],
     stopWhen,
+  };
+}
+
+/** What one more bead does to the strength of the shaft, in words. */
+function effectWords(effect: BeadEffect): string {
+  if (!effect.judged)
+    return `A bead leaves a notch at its toe, which lowers the strength of the part. How far is not judged: ${effect.why}.`;
+  const [before, after, wanted] = [effect.before, effect.after, effect.wanted].map((one) => one.toFixed(2));
+  const wants = `at least ${wanted} is wanted. Every bead that is booked counts in the findings`;
+  return before === after
+    ? `A bead leaves a notch at its toe. The reserve of the shaft against fatigue stays at ${before}, since another place is weaker or a weld is here already; ${wants}.`
+    : `A bead leaves a notch at its toe: the reserve of the shaft against fatigue goes from ${before} to ${after}${effect.after < 1 ? ', so it may break in time' : ''}; ${wants}.`;
+}
+
+/** What to do where no bead can help, since the section itself is out of round. */
+export function outOfRound(form: number, goal: number, unit: string): { readonly say: string; readonly why: string } {
+  return {
+    say: 'Turn this section true, or fit another part: beads cannot reach the goal here.',
+    why: `The section is out of round: that alone swings the dial by ${lengthWords(form, unit)}, and ${lengthWords(goal, unit)} is wanted. Beads, shims and clocking move the axis only.`,
   };
 }
 
@@ -105,8 +133,9 @@ function whyBead({ trial, pair, bead, owedAfter }: BeadAdvice): string {
   return 'Of all beads that can be laid, this one leaves the fewest rounds to go.';
 }
 
-function expectWords({ tir, low, high, within }: Expected, text: (value: number) => string): string {
-  return `TIR ${text(tir)}, eight times in ten between ${text(low)} and ${text(high)}; within the goal ${Math.round(within * 100)} times in a hundred.`;
+function expectWords({ tir, low, high, within }: Expected, text: (value: number) => string, swing?: Swing): string {
+  const what = swing ? 'TIR from the axis alone' : 'TIR';
+  return `${what} ${text(tir)}, eight times in ten between ${text(low)} and ${text(high)}; within the goal ${Math.round(within * 100)} times in a hundred.`;
 }
 
 /** A tenth of a micrometre is less than any dial tells: below it stands rounding, not run-out. */
@@ -147,7 +176,12 @@ function faultWords({ kind, at, from, to }: Fault): string {
   return `${names[kind]}${place}${ends}.`;
 }
 
-const LIMIT_NAMES = { sprocket: 'sprocket', 'gear seat': 'seat of the gear', balance: 'balance at top speed' } as const;
+const LIMIT_NAMES = {
+  sprocket: 'sprocket',
+  'sprocket face': 'face of the sprocket',
+  'gear seat': 'seat of the gear',
+  balance: 'balance at top speed',
+} as const;
 
 /** The budget in words: what all contributors make together, each limit, what it does, and what to fix first. */
 export function budgetWords(

@@ -15,7 +15,10 @@ describe('budget of run-out', () => {
     const budget = runoutBudget(FOUR, { sprocket: SPROCKET, stiffness: 2e5 });
     expect(budget.byAngle).toBeCloseTo(0.13594 * MM, 7);
     expect(budget.worthFixing[0]?.name).toBe('sprocket');
-    expect(budget.limits).toMatchObject([{ what: 'sprocket', verdict: 'holds' }]);
+    expect(budget.limits).toMatchObject([
+      { what: 'sprocket', verdict: 'holds' },
+      { what: 'sprocket face', verdict: 'not measured' },
+    ]);
     expect(budget.effects.slackSwing).toBeCloseTo(0.13594 * MM, 7);
     expect(budget.effects.drag).toBeCloseTo((2e5 * 0.13594 * MM) / 2, 3);
     expect(budget.effects.imbalanceForce).toBeUndefined();

@@ -18,16 +18,18 @@ export interface Served {
   readonly gear?: { readonly bevel: 0 | 1; readonly diameter: number; readonly module: number; readonly grade: number };
   /** Mass that follows the measured surface, top speed, and balance grade. */
   readonly balance?: { readonly mass: number; readonly speed: number; readonly grade: number };
+  /** Swing of its face as measured, once a turn, m. */
+  readonly face?: number;
   /** Stiffness that resists the offset, N/m: of mounts, or of a chain run in line. */
   readonly stiffness?: number;
 }
 
 export interface Limit {
-  readonly what: 'sprocket' | 'gear seat' | 'balance';
-  /** Greatest radial TIR, m. */
+  readonly what: 'sprocket' | 'sprocket face' | 'gear seat' | 'balance';
+  /** Greatest radial TIR, of a face its axial one, m. */
   readonly tir: number;
   readonly source: string;
-  readonly verdict: 'holds' | 'fails either way' | 'depends on the angles';
+  readonly verdict: 'holds' | 'fails either way' | 'depends on the angles' | 'not measured';
 }
 
 export interface Budget {
@@ -71,7 +73,14 @@ export function runoutBudget(contributors: readonly Contributor[], served: Serve
     ...(known ? { byAngle: sum.tir } : {}),
     limits: limitsOf(served).map((limit) => ({
       ...limit,
-      verdict: most <= limit.tir ? 'holds' : least > limit.tir ? 'fails either way' : 'depends on the angles',
+      verdict:
+        limit.what === 'sprocket face'
+          ? faceVerdict(served.face, limit.tir)
+          : most <= limit.tir
+            ? 'holds'
+            : least > limit.tir
+              ? 'fails either way'
+              : 'depends on the angles',
     })),
     effects: {
       ...(served.sprocket ? { slackSwing: counts } : {}),
@@ -83,6 +92,9 @@ export function runoutBudget(contributors: readonly Contributor[], served: Serve
       .sort((a, b) => a.left - b.left),
   };
 }
+
+const faceVerdict = (face: number | undefined, limit: number): Limit['verdict'] =>
+  face === undefined ? 'not measured' : face <= limit ? 'holds' : 'fails either way';
 
 /** TIR when the others all stand against the greatest. */
 function leastPossible(contributors: readonly Contributor[]): number {
@@ -103,6 +115,11 @@ function limitsOf({ sprocket, gear, balance: turning }: Served): Omit<Limit, 've
             what: 'sprocket' as const,
             tir: sprocketLimits.run(sprocket).radial,
             source: 'ISO 606, clause 5.7 (from memory)',
+          },
+          {
+            what: 'sprocket face' as const,
+            tir: sprocketLimits.run(sprocket).axial,
+            source: 'ISO 606, clause 5.8 (from memory)',
           },
         ]
       : []),

@@ -25,6 +25,8 @@ export interface Place {
   readonly torsion: number;
   readonly tensile: number;
   readonly yielding: number;
+  /** Weld whose heat takes strength out of the steel here; null where it keeps its own. */
+  readonly softenedBy: string | null;
   readonly endurance: number;
   readonly modulus: number;
   readonly area: number;
@@ -88,7 +90,7 @@ function work(structure: ShaftStructure, at: At, reliability: Loads['reliability
     diameter: stretch.strong ?? stretch.diameter,
   }));
   const notches = notchesOf(shaft);
-  const welds = notches.filter(({ sort }) => sort === 'weld-toe').map(({ station }) => station);
+  const welds = notches.filter(({ sort }) => sort === 'weld-toe');
   const own: Strengths = {
     tensile: at(shaft.steel.tensile),
     yielding: at(shaft.steel.yield),
@@ -135,7 +137,8 @@ function work(structure: ShaftStructure, at: At, reliability: Loads['reliability
     factorsOf: (tensile: number, from: string) => NotchFactors,
     welded: boolean,
   ): Place => {
-    const strengths = welds.some((weld) => Math.abs(weld - station) <= SOFTENED) ? soft : own;
+    const weld = welds.find((one) => Math.abs(one.station - station) <= SOFTENED);
+    const strengths = weld ? soft : own;
     const factors = factorsOf(strengths.tensile, strengths.from);
     const diameter = factors.core * size.diameter;
     const { bore } = size;
@@ -151,6 +154,7 @@ function work(structure: ShaftStructure, at: At, reliability: Loads['reliability
       torsion: factors.torsion,
       tensile: strengths.tensile,
       yielding: strengths.yielding,
+      softenedBy: weld && soft.from !== own.from ? weld.name : null,
       endurance: limit.output.limit as number,
       modulus: ((Math.PI * diameter ** 3) / 32) * (1 - (bore / diameter) ** 4),
       area: (Math.PI * (diameter ** 2 - bore ** 2)) / 4,

@@ -1,6 +1,6 @@
 import { shaftFatigue } from '@oddwheel/mechanics/shaft/fatigue';
 import { shaftYield } from '@oddwheel/mechanics/shaft/yield';
-import { type AtPlace, fatigueUse, greatestAt, yieldUse } from '../../strength/shaft-places.ts';
+import { type AtPlace, fatigueUse, greatestAt, type Place, yieldUse } from '../../strength/shaft-places.ts';
 import type { Check, Scene } from '../check.ts';
 import { onSolved, shaftSubjects } from './shafts.ts';
 
@@ -8,9 +8,13 @@ import { onSolved, shaftSubjects } from './shafts.ts';
 const NOTHING = 1e-6;
 const LOADED = 'shaft on its bearings under this case';
 
+/** ", softened by the weld at rib" */
+const softened = ({ softenedBy, name }: Place): string =>
+  softenedBy === null ? '' : `, softened by ${softenedBy === name ? 'its heat' : softenedBy}`;
+
 /** "373 N·m of torque and 60 N·m of bending at keyway of sprocket 30, 30 mm thick". */
 function loadedAt({ place, forces }: AtPlace, { show }: Scene): string {
-  return `${show('torque', Math.abs(forces.torque))} of torque and ${show('torque', forces.bending)} of bending at ${place.name}, where ${show('length', place.diameter)} are left`;
+  return `${show('torque', Math.abs(forces.torque))} of torque and ${show('torque', forces.bending)} of bending at ${place.name}, where ${show('length', place.diameter)} are left${softened(place)}`;
 }
 
 /** The shaft keeps its shape under every peak, rare ones among them. */
