@@ -42,14 +42,20 @@ interface Ends {
 
 function endsOf(evaluation: Evaluation, r: number, wanted: number, atWorst: 'fails' | 'thin', plain: boolean): Ends {
   const value = leastAt(evaluation.middle, r);
-  const others = evaluation.others.map((other) => leastAt(other, r));
-  const known = [value, ...others].filter((x) => !Number.isNaN(x));
-  const spread = { value, lo: Math.min(...known), hi: Math.max(...known) };
+  let [lo, hi, open] = [Number.isNaN(value) ? Number.POSITIVE_INFINITY : value, value, false];
+  if (Number.isNaN(value)) hi = Number.NEGATIVE_INFINITY;
+  for (const other of evaluation.others) {
+    const x = leastAt(other, r);
+    if (Number.isNaN(x)) open = true;
+    if (x < lo) lo = x;
+    if (x > hi) hi = x;
+  }
+  const spread = { value, lo, hi };
   return {
     spread,
     low: severityOf(spread.lo, wanted, atWorst, plain),
     high: severityOf(spread.hi, wanted, atWorst, plain),
-    open: others.some(Number.isNaN),
+    open,
   };
 }
 
@@ -70,6 +76,7 @@ function singles(evaluation: Evaluation): ReadonlyMap<string, readonly CornerRes
 
 /** Uncertain inputs that move a row at all, by the size of their part. */
 function movers(evaluation: Evaluation, r: number): { readonly value: Value; readonly swing: number }[] {
+  if (evaluation.others.length === 0) return [];
   const middle = leastAt(evaluation.middle, r);
   const single = singles(evaluation);
   const swings = evaluation.uncertain.map((value) => {
