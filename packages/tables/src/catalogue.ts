@@ -19,6 +19,7 @@ import { JOINT_LIMITS } from './joint-limits.ts';
 import { MESH_LIMITS } from './mesh-limits.ts';
 import { MOTORCYCLE_ROAD_LOAD } from './motorcycle-road-load.ts';
 import { PLATE_METALS } from './plate-metals.ts';
+import { REACH_DISTANCES } from './reach-distances.ts';
 import { RING_GROOVES } from './ring-grooves.ts';
 import { ROLLING_RESISTANCE } from './rolling-resistance.ts';
 import { SHAFT_LIMITS } from './shaft-limits.ts';
@@ -58,6 +59,7 @@ const TABLES: readonly Table[] = [
   DRAG_AREAS,
   MOTORCYCLE_ROAD_LOAD,
   PLATE_METALS,
+  REACH_DISTANCES,
   RING_GROOVES,
   ROLLING_RESISTANCE,
   SHAFT_LIMITS,

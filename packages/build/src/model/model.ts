@@ -6,6 +6,7 @@ import type {
   BearingSeat,
   Cush,
   Duty,
+  Guard,
   Held,
   Join,
   Loads,
@@ -89,6 +90,7 @@ interface StageBase {
   readonly from: SeatRef;
   readonly to: SeatRef;
   readonly efficiency: Value;
+  readonly guard: Guard | null;
 }
 
 export interface SeatRef {

@@ -20,6 +20,7 @@ import type {
   Targets,
 } from './model.ts';
 import { resolveEngine } from './resolve-engine.ts';
+import { resolveGuard } from './resolve-guard.ts';
 import {
   lengthOrNull,
   point,
@@ -122,6 +123,7 @@ function resolveStage(reader: Reader, id: string, file: StageFile): Stage {
     from: seatRef(file.from),
     to: seatRef(file.to),
     efficiency: read('efficiency'),
+    guard: resolveGuard(file),
   };
   switch (file.kind) {
     case 'chain':

@@ -1,5 +1,7 @@
 import { z } from 'zod';
 import { choiceField, integerField, keyField, namedMap, quantityField, textField } from './field.ts';
+import { guard } from './guard.ts';
+import { plate } from './plate.ts';
 
 const coordinate = (axis: string) => quantityField('length', { name: axis, example: '440 mm' });
 
@@ -185,22 +187,6 @@ export const shaftStrength = {
   joins: namedMap('Joints that build it up', join).optional(),
 } as const;
 
-const plate = z.strictObject({
-  name: textField('Plate', 'left plates'),
-  thickness: quantityField('length', { name: 'Thickness in all', example: '1/2 in', above: 0 }),
-  material: choiceField('Made of', ['steel', 'aluminium']),
-  width: quantityField('length', { name: 'Width across the bearing', example: '120 mm', above: 0 }),
-  span: quantityField('length', {
-    name: 'Free span between the tubes that tie it',
-    example: '160 mm',
-    above: 0,
-  }),
-  ends: choiceField('Tied to its tubes', ['as if hinged', 'as if built in'], {
-    recipe:
-      'One bolt or a short weld at each end lets it tilt as on a hinge; two rows of bolts or a weld all round build it in. In between, leave this blank.',
-  }).optional(),
-});
-
 const shaft = z
   .strictObject({
     name: textField('Shaft', 'Shaft A'),
@@ -273,6 +259,7 @@ const chain = z.strictObject({
     blank: { row: 'brief-defaults/chain-stretch' },
     recipe: 'Hang a metre of it up, hang a known weight on it, and read the stretch with a dial gauge.',
   }).optional(),
+  guard: guard.optional(),
   ...efficiency('chain'),
 });
 
@@ -282,6 +269,7 @@ const belt = z.strictObject({
   pitch: quantityField('length', { name: 'Belt pitch', example: '8 mm', above: 0 }),
   teeth: teeth(8),
   length: integerField({ name: 'Belt teeth', min: 20, max: 2000 }).optional(),
+  guard: guard.optional(),
   ...efficiency('belt'),
 });
 
@@ -316,10 +304,18 @@ const bevel = z.strictObject({
     min: 0,
     recipe: 'Hold the pinion, set a dial gauge square to a tooth of the gear, and rock the gear.',
   }).optional(),
+  guard: guard.optional(),
   ...efficiency('bevel'),
 });
 
-const spur = z.strictObject({ kind: z.literal('spur'), ...ends, teeth: teeth(5), ...gearSize, ...efficiency('spur') });
+const spur = z.strictObject({
+  kind: z.literal('spur'),
+  ...ends,
+  teeth: teeth(5),
+  ...gearSize,
+  guard: guard.optional(),
+  ...efficiency('spur'),
+});
 
 const coupling = z.strictObject({
   kind: z.literal('coupling'),
