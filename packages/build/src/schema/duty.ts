@@ -56,7 +56,7 @@ export const loads = z
         ]).optional(),
         note: textField(
           'Why the only brake may stand before a chain or belt',
-          'works drive of a rail cart, second chain beside it',
+          'yard cart at walking pace, front wheels have brakes of their own',
         ).optional(),
       })
       .meta({ 'x-field': { name: 'Brake on the drive' } })

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { choiceField, quantityField } from './field.ts';
 
 const NEAR =
-  'Measure from where hand or foot can come to the nearest tooth or run, guard off. Where nobody is ever, write 5 m.';
+  'Measure, guard off, from the nearest tooth or run to the edge that stops the body: seat, rail, side of the tub, or for a bystander the outside of the vehicle. Where nobody is ever, write 5 m.';
 
 const near = (name: string, example: string) =>
   quantityField('length', { name, example, min: 0, recipe: NEAR }).optional();
@@ -10,9 +10,9 @@ const near = (name: string, example: string) =>
 /** Who can reach a chain, belt or mesh, and what stands between. */
 export const guard = z
   .strictObject({
-    rider: near('Rider’s hand or foot comes as near as', '300 mm'),
-    passenger: near('Passenger’s hand or foot comes as near as', '400 mm'),
-    bystander: near('A bystander’s hand comes as near as', '150 mm'),
+    rider: near('Rider is as near as', '300 mm'),
+    passenger: near('Passenger is as near as', '400 mm'),
+    bystander: near('A bystander is as near as', '150 mm'),
     kind: choiceField('Guard', ['none', 'one side only', 'with openings', 'closed']).optional(),
     opening: quantityField('length', {
       name: 'Opening: width of a slot, side of a square, diameter of a hole',

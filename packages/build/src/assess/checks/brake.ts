@@ -91,7 +91,7 @@ function partsOf(scene: Scene, from: number): string[] {
   const load = scene.cases.find(({ point }) => point.id === 'brake') ?? null;
   const reserve = (check: Check, subject: Subject): string => {
     const outcome = load && check.run(scene, subject, load);
-    return outcome?.kind === 'measured' ? ` (${outcome.reserve.toFixed(1)} in reserve against ${check.title})` : '';
+    return outcome?.kind === 'measured' ? ` (${check.title}: reserve ${outcome.reserve.toFixed(1)})` : '';
   };
   return model.shafts.slice(from).flatMap((shaft, k) => {
     const stage = model.stages[from + k];
@@ -138,8 +138,8 @@ export const brakePath: Check = {
     return plain(together, () => {
       const way = `${show('torque', brake.torque)} at ${found.place} pass through ${partsOf(scene, found.shaft).join(', ')} to the wheel.`;
       return together
-        ? `${way} The same torque turns ${brake.heldBy} on the ${brake.body} the other way: its bolts and welds are not checked here.`
-        : `${way} ${brake.heldBy} belongs to the ${brake.body}, but the ${bodies.join(' and ')} carries the shaft, and they move against each other. Hold the caliper on the ${carrier}, or by a link that lets them move.`;
+        ? `${way} The same torque turns what holds it, “${brake.heldBy}” on the ${brake.body}, the other way: its bolts and welds are not checked here.`
+        : `${way} What holds it, “${brake.heldBy}”, belongs to the ${brake.body}, but the ${bodies.join(' and ')} carries the shaft, and they move against each other. Hold the caliper on the ${carrier}, or by a link that lets them move.`;
     });
   },
 };

@@ -9,9 +9,9 @@ import type { Missing } from '../types.ts';
 import { type Check, type Outcome, type Scene, type Subject, stagesOfKind } from './check.ts';
 import { measured } from './measured.ts';
 
-/** Reach of a whole arm: the greatest distance of the table, m. */
-const ARM = rowInSi(REACH_DISTANCES, '120').slot ?? Number.NaN;
-const SOURCE = sourceOf(REACH_DISTANCES, '120');
+/** Reach of an arm past the edge that stops its shoulder, m. */
+const ARM = rowInSi(REACH_DISTANCES, 'arm').arm ?? Number.NaN;
+const SOURCE = `${sourceOf(REACH_DISTANCES, 'arm')}; behind openings ${sourceOf(REACH_DISTANCES, '120')}`;
 /** Longest slot at which the thumb stops the hand, m: the note of the row. */
 const SHORT_SLOT = 0.065;
 
