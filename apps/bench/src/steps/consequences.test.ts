@@ -1,10 +1,10 @@
-import { readFileSync } from 'node:fs';
 import { CHECK_IDS } from '@oddwheel/build/assess/check-ids';
 import { CHECKS } from '@oddwheel/build/assess/checks/all';
 import { explainFinding, openSession } from '@oddwheel/build/session';
 import { consequencesPage } from '@oddwheel/build/signs/page';
 import { SIGNS, signsOf, WITHOUT_SIGN } from '@oddwheel/build/signs/signs';
 import { expect, test } from 'vitest';
+import demo from '../../../../examples/hill-trike/build.json?raw';
 import { stepOfCheck } from './belongs.ts';
 
 const known = new Set<string>(CHECK_IDS);
@@ -39,8 +39,7 @@ test('each link of the page ends at a place on it', () => {
 });
 
 test('an opened finding tells the signs of its own joint and no other', () => {
-  const text = readFileSync(new URL('../../../../examples/hill-trike/build.json', import.meta.url), 'utf8');
-  const opened = openSession(text);
+  const opened = openSession(demo);
   if (!opened.ok) throw new Error(JSON.stringify(opened.faults));
   const { session } = opened;
   const told = (id: string) => explainFinding(session, id)?.signs.map((sign) => sign.id);
