@@ -1,11 +1,12 @@
 /**
- * Writes the pages that are made from the code: the schema of the build file, one page per method, and the page of outside checks.
+ * Writes the pages that are made from the code: the schema of the build file, one page per method, the page of outside checks, and that of consequences.
  * `--check` writes nothing and fails when a page on the disk differs.
  */
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { buildJsonSchema } from '@oddwheel/build/json-schema';
+import { consequencesPage } from '@oddwheel/build/signs/page';
 import { METHODS } from '@oddwheel/mechanics/catalogue';
 import { methodPage } from '@oddwheel/mechanics/method/doc-page';
 import { outsideChecksPage } from '../proof/outside-checks-page.ts';
@@ -24,6 +25,7 @@ const pages = new Map<string, string>([
   ['docs/methods/README.md', methodIndex()],
   ...METHODS.map((method): [string, string] => [`docs/methods/${method.id}.md`, methodPage(method)]),
   ['docs/outside-checks.md', outsideChecksPage()],
+  ['docs/consequences.md', consequencesPage()],
 ]);
 
 const check = process.argv.includes('--check');

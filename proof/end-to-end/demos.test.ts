@@ -87,8 +87,28 @@ describe('marsh-hauler', () => {
   });
 });
 
+test.each([
+  [
+    'marsh-hauler',
+    { 'brake.place': ['holds'], 'guard.reach': ['holds', 'holds', 'holds'], 'guard.hold': ['thin', 'holds'] },
+  ],
+  [
+    'rail-cart',
+    { 'brake.place': [], 'brake.noted': ['thin'], 'guard.reach': ['holds', 'holds'], 'guard.hold': ['holds', 'holds'] },
+  ],
+  [
+    'hill-trike',
+    { 'brake.place': ['holds'], 'guard.reach': ['fails', 'holds'], 'guard.toe': ['fails'], 'guard.hold': ['thin'] },
+  ],
+])('%s says how its brake acts and who can reach its drive: nothing of that is unknown', async (name, wanted) => {
+  const { checked } = await checkDemo(name);
+  expect(severities(checked, 'brake.path')).toEqual(['holds']);
+  for (const [check, found] of Object.entries(wanted))
+    expect([check, severities(checked, check)]).toEqual([check, found]);
+});
+
 describe('rail-cart', () => {
-  test('passes with exit code 0; open are the room round a flanged wheel without a size, the teeth of a belt that no open method rates and how far it stretches, and only usual limits of strength are thin', async () => {
+  test('passes with exit code 0; open are the room round a flanged wheel without a size, the teeth of a belt that no open method rates and how far it stretches, and only usual limits of strength and its brake before the chain are thin', async () => {
     const { code, checked } = await checkDemo('rail-cart');
     expect(code).toBe(0);
     const told = (severity: string) =>
@@ -99,7 +119,7 @@ describe('rail-cart', () => {
       ['belt.teeth', '/path/stages/belt'],
       ['torsion.firing', '/brief/engine'],
     ]);
-    for (const [check] of told('thin')) expect(check).toMatch(/^(shaft|bearing|join|seat|torsion|chain)\./);
+    for (const [check] of told('thin')) expect(check).toMatch(/^(shaft|bearing|join|seat|torsion|chain|brake)\./);
     expect(severities(checked, 'path.forward')).toEqual(['holds']);
     expect(severities(checked, 'belt.fit')).toEqual(['holds']);
   });
@@ -126,10 +146,10 @@ describe('rail-cart', () => {
 });
 
 describe('hill-trike, in its first form', () => {
-  test('turns the wheel backward, and its softer gear pits too soon on steep tracks: exit code 1, and nothing else fails or is unknown', async () => {
+  test('turns the wheel backward, its chain is open to hands and toes, and its softer gear pits too soon on steep tracks: exit code 1, and nothing else fails or is unknown', async () => {
     const { code, checked } = await checkDemo('hill-trike');
     expect(code).toBe(1);
-    expect(checksThat(checked, 'fails')).toEqual(['path.forward', 'gear.contact']);
+    expect(checksThat(checked, 'fails')).toEqual(['guard.reach', 'guard.toe', 'path.forward', 'gear.contact']);
     expect(checksThat(checked, 'unknown')).toEqual([]);
     // The engine and the arm move against each other by more than any chain's slack allows: thin on every such build.
     expect(checksThat(checked, 'thin').filter((check) => /^(arm|bodies)/.test(check))).toEqual([

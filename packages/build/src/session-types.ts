@@ -7,6 +7,7 @@ import type { Assessment, Finding, Here, Measured } from './assess/types.ts';
 import type { Patch } from './document/patch.ts';
 import type { Fault } from './fault.ts';
 import type { BuildFile } from './schema/build-file.ts';
+import type { Sign } from './signs/sign.ts';
 
 /** One build, read and assessed. Immutable: an edit gives a new session that shares what did not change. */
 export interface Session {
@@ -37,6 +38,8 @@ export type Edited =
 /** A finding's working, built on request. */
 export interface Explanation {
   readonly finding: Finding;
+  /** How the failure that it judges announces itself, and the service check for it. */
+  readonly signs: readonly Sign[];
   /** Case explained; null when the check depends on none. */
   readonly caseId: string | null;
   readonly caseName: string | null;

@@ -35,6 +35,7 @@ import { KEY_SIZES } from './key-sizes.ts';
 import { MESH_LIMITS } from './mesh-limits.ts';
 import { MOTORCYCLE_ROAD_LOAD } from './motorcycle-road-load.ts';
 import { PLATE_METALS } from './plate-metals.ts';
+import { REACH_DISTANCES } from './reach-distances.ts';
 import { RING_GROOVES } from './ring-grooves.ts';
 import { ROLLING_RESISTANCE } from './rolling-resistance.ts';
 import { SETSCREWS } from './setscrews.ts';
@@ -94,6 +95,7 @@ const TABLES: readonly Table[] = [
   DRAG_AREAS,
   MOTORCYCLE_ROAD_LOAD,
   PLATE_METALS,
+  REACH_DISTANCES,
   RING_GROOVES,
   ROLLING_RESISTANCE,
   SETSCREWS,

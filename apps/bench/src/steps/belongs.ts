@@ -43,6 +43,8 @@ const STEP_OF_CHECK: Readonly<Record<string, StepId>> = {
   'clear.': 'layout',
   'adjust.': 'layout',
   'assembly.': 'layout',
+  'brake.': 'strength',
+  'guard.': 'strength',
 };
 
 /** The step that a check belongs to; null for one that no step claims. */

@@ -56,6 +56,18 @@ export function WorkingView(props: Props): JSX.Element {
             <WorkingSteps key={`${working.methodId} ${place}`} working={working} units={units} onReveal={onReveal} />
           ))}
           <Result finding={finding} explanation={explanation} />
+          {explanation.signs.length > 0 && (
+            <>
+              <h4>Early signs and service checks</h4>
+              <ul className="plain-list">
+                {explanation.signs.map((sign) => (
+                  <li key={sign.id} className="note">
+                    <b>{sign.name}.</b> {sign.early} Service check, {sign.every}: {sign.service}
+                  </li>
+                ))}
+              </ul>
+            </>
+          )}
         </>
       )}
     </section>

@@ -129,6 +129,12 @@ export const CHECK_IDS = [
   'bevel.moves',
   'torsion.firing',
   'torsion.cush',
+  'brake.place',
+  'brake.noted',
+  'brake.path',
+  'guard.reach',
+  'guard.toe',
+  'guard.hold',
 ] as const;
 export type CheckId = (typeof CHECK_IDS)[number];
 

@@ -1,5 +1,6 @@
 import { workingOf } from '@oddwheel/mechanics/method/working';
 import type { Explanation } from '../session-types.ts';
+import { signsOf } from '../signs/signs.ts';
 import type { Evaluation } from './evaluation.ts';
 import { caseId, outcomeAt } from './findings.ts';
 import type { Assessment } from './types.ts';
@@ -18,6 +19,8 @@ export function explain(
   const finding = assessment.findings.find((f) => f.id === findingId);
   const row = finding && evaluation.rows[finding.row];
   if (!finding || !row) return null;
+  const seat = evaluation.model.shafts.flatMap(({ seats }) => seats).find(({ address }) => address === finding.address);
+  const signs = signsOf(finding.check, seat?.hub?.torqueBy ?? null);
   const last = evaluation.columns - 1;
   const asked = row.check.perCase ? (wantedCase ?? finding.governing ?? 'here') : null;
   const column =
@@ -29,6 +32,7 @@ export function explain(
   if (!outcome || outcome.kind === 'unknown')
     return {
       finding,
+      signs,
       caseId: asked,
       caseName: caseName(evaluation, asked, column),
       workings: [],
@@ -40,6 +44,7 @@ export function explain(
   const measured = outcome.kind === 'measured' ? outcome : null;
   return {
     finding,
+    signs,
     caseId: asked,
     caseName: caseName(evaluation, asked, column),
     workings: outcome.used().map(({ method, input, output, origins }) => workingOf(method, input, output, origins)),

@@ -10,6 +10,7 @@ import type {
   BearingSeat,
   Cush,
   Duty,
+  Guard,
   Held,
   Join,
   Loads,
@@ -95,6 +96,7 @@ interface StageBase {
   readonly from: SeatRef;
   readonly to: SeatRef;
   readonly efficiency: Value;
+  readonly guard: Guard | null;
 }
 
 export interface SeatRef {

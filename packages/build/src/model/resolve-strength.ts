@@ -7,6 +7,7 @@ import { pointerKey } from '../schema/describe.ts';
 import type { SeatFile, ShaftFile } from '../schema/path.ts';
 import type { Locking } from './hub.ts';
 import type { Shaft, Value } from './model.ts';
+import { resolveBrake } from './resolve-guard.ts';
 import type {
   BearingFacts,
   BearingSeat,
@@ -309,9 +310,7 @@ export function resolveLoads(reader: Reader, file: BuildFile['brief']['loads']):
   return {
     grip: read('grip'),
     shock: read('shock'),
-    brake: file?.brake
-      ? { address: `${address}/brake`, at: file.brake.at, torque: typedNumber('torque', file.brake.torque) }
-      : null,
+    brake: resolveBrake(`${address}/brake`, file?.brake),
     criterion: file?.criterion ?? 'Goodman',
     reliability: file?.reliability ?? '99',
     oil: read('oil'),

@@ -10,6 +10,7 @@ import { resolveGears } from './gears.ts';
 import { resolveHub } from './hub.ts';
 import type { Model, ReferenceVehicle, Seat, SeatRef, Shaft, Speedometer, Stage, Targets } from './model.ts';
 import { resolveEngine } from './resolve-engine.ts';
+import { resolveGuard } from './resolve-guard.ts';
 import {
   lengthOrNull,
   point,
@@ -114,6 +115,7 @@ function resolveStage(reader: Reader, id: string, file: StageFile): Stage {
     from: seatRef(file.from),
     to: seatRef(file.to),
     efficiency: read('efficiency'),
+    guard: resolveGuard(file),
   };
   switch (file.kind) {
     case 'chain':

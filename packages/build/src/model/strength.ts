@@ -2,7 +2,7 @@
 
 import type { LoadTurns, PlateClass, ShaftClass } from '@oddwheel/tables/seat-fits';
 import type { Locking } from './hub.ts';
-import type { Value } from './model.ts';
+import type { Body, Value } from './model.ts';
 
 /** Steel of a shaft. A blank one stands on the weakest usual bar. */
 export interface Steel {
@@ -172,10 +172,38 @@ export interface Duty {
   readonly usual: Value | null;
 }
 
+export interface Brake {
+  readonly address: string;
+  /** "shaft/seat". */
+  readonly at: string;
+  readonly torque: number;
+  /** True where another brake acts on the driven wheel itself; null where the build does not say. */
+  readonly others: boolean | null;
+  /** What takes the reaction of caliper or backplate, and the body that it belongs to. */
+  readonly heldBy: string | null;
+  readonly body: Body | null;
+  readonly note: string | null;
+}
+
+/** Who can reach a chain, belt or mesh, and what stands between; null where the build does not say. Lengths in m. */
+export interface Guard {
+  readonly rider: number | null;
+  readonly passenger: number | null;
+  readonly bystander: number | null;
+  readonly kind: 'none' | 'one side only' | 'with openings' | 'closed' | null;
+  readonly opening: number | null;
+  readonly shape: 'slots' | 'squares' | 'round holes' | null;
+  readonly slotLength: number | null;
+  /** From the guard to the nearest tooth or run. */
+  readonly stands: number | null;
+  readonly toe: boolean | null;
+  readonly holds: boolean | null;
+}
+
 export interface Loads {
   readonly grip: Value;
   readonly shock: Value;
-  readonly brake: { readonly address: string; readonly at: string; readonly torque: number } | null;
+  readonly brake: Brake | null;
   readonly criterion: 'Goodman' | 'Gerber' | 'ASME elliptic' | 'Soderberg';
   readonly reliability: '50' | '90' | '95' | '99' | '99.9';
   /** Viscosity in the bearings at work. */

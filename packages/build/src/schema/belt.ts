@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { choiceField, integerField, quantityField } from './field.ts';
+import { guard } from './guard.ts';
 import { efficiency, ends, teeth } from './stage-parts.ts';
 
 /** A toothed belt on two pulleys. */
@@ -23,5 +24,6 @@ export const belt = z.strictObject({
     'another',
   ]).optional(),
   width: quantityField('length', { name: 'Belt width', example: '25 mm', above: 0 }).optional(),
+  guard: guard.optional(),
   ...efficiency('belt'),
 });

@@ -46,6 +46,18 @@ export const loads = z
       .strictObject({
         at: keyField({ name: 'Brake disc or drum sits at', seat: true, example: 'axle-c/wheel' }),
         torque: quantityField('torque', { name: 'Greatest torque', example: '600 N.m', above: 0 }),
+        others: choiceField('Another brake on the driven wheel itself', ['none', 'works alone']).optional(),
+        heldBy: textField('Caliper or backplate is held by', 'tab on the left arm tube').optional(),
+        body: choiceField('What holds it belongs to', [
+          'engine',
+          'subframe',
+          'vehicle frame',
+          'swinging arm',
+        ]).optional(),
+        note: textField(
+          'Why the only brake may stand before a chain or belt',
+          'yard cart at walking pace, front wheels have brakes of their own',
+        ).optional(),
       })
       .meta({ 'x-field': { name: 'Brake on the drive' } })
       .optional(),

@@ -40,7 +40,7 @@ export function quantityField(kind: Kind, facts: Omit<FieldFacts, 'quantity'>): 
 export function textField(name: string, example: string): z.ZodString {
   return z
     .string()
-    .min(1)
+    .regex(/\S/, 'Here stand no words.')
     .meta({ 'x-field': { name, example } satisfies FieldFacts });
 }
 

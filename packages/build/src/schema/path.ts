@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { belt } from './belt.ts';
 import { choiceField, integerField, keyField, namedMap, quantityField, textField } from './field.ts';
 import { bevelMounting, gearFacts } from './gears.ts';
+import { guard } from './guard.ts';
 import { hub, LOCKINGS } from './hub.ts';
 import { join } from './join.ts';
 import { plate, seating } from './plate.ts';
@@ -223,6 +224,7 @@ const chain = z.strictObject({
     'rider or passenger',
     'frame or engine case',
   ]).optional(),
+  guard: guard.optional(),
   ...efficiency('chain'),
 });
 
@@ -257,6 +259,7 @@ const bevel = z.strictObject({
     min: 0,
     recipe: 'Hold the pinion, set a dial gauge square to a tooth of the gear, and rock the gear.',
   }).optional(),
+  guard: guard.optional(),
   ...gearFacts,
   ...bevelMounting,
   ...efficiency('bevel'),
@@ -267,6 +270,7 @@ const spur = z.strictObject({
   ...ends,
   teeth: teeth(5),
   ...gearSize,
+  guard: guard.optional(),
   ...gearFacts,
   ...efficiency('spur'),
 });

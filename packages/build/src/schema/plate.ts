@@ -4,6 +4,7 @@ import { choiceField, integerField, quantityField, textField } from './field.ts'
 
 const CUTS = ['plasma cut', 'laser cut', 'waterjet cut', 'oxy-fuel cut'] as const;
 
+/** A plate that holds bearings. */
 export const plate = z.strictObject({
   name: textField('Plate', 'left plates'),
   thickness: quantityField('length', { name: 'Thickness in all', example: '1/2 in', above: 0 }),

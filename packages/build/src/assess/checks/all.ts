@@ -3,12 +3,14 @@ import { beltAngle, plane, seat } from './alignment.ts';
 import { armRub, armRubSlack, armSlack, armSlot, armWrap } from './arm.ts';
 import { close, enter, slide } from './assembly.ts';
 import { meshOnBodies, sidePull, slackOnBodies, supports, wheelSupports } from './bodies.ts';
+import { brakeNoted, brakePath, brakePlace } from './brake.ts';
 import { cruise, forward, pull as pullTarget, topSpeed } from './brief.ts';
 import { clear, fit, links, parallel, pull, slack, slope, wrap } from './chain.ts';
 import type { Check } from './check.ts';
 import { access, room, touch, touchWheel } from './clearance.ts';
 import { even, jointAngle, takes } from './coupling.ts';
 import { beltFit, centres, face, meet, undercut } from './gears.ts';
+import { guardHold, guardReach, guardToe } from './guard.ts';
 import { hubPreload, hubSlip, hubThread } from './hub/flange.ts';
 import { hubKeyway } from './hub/keyway.ts';
 import { hubLocked } from './hub/locked.ts';
@@ -179,4 +181,10 @@ export const CHECKS: readonly Check[] = [
   meshMoves,
   firing,
   cushion,
+  brakePlace,
+  brakeNoted,
+  brakePath,
+  guardReach,
+  guardToe,
+  guardHold,
 ];

@@ -84,6 +84,7 @@ describe('straight bevel pair in space', () => {
     from: { shaft: 'pinion', seat: 'seat' },
     to: { shaft: 'gear', seat: 'seat' },
     efficiency: value('fraction', 1),
+    guard: null,
     teeth: { driver: 15, driven: 45 },
     module: value('length', inch(1 / 5)),
     faceWidth: value('length', faceWidth),
@@ -125,6 +126,7 @@ describe('spur pair and belt', () => {
     address: '/path/stages/pair',
     name: 'pair',
     efficiency: value('fraction', 1),
+    guard: null,
   } as const;
   const ends = { from: { shaft: 'pinion', seat: 'seat' }, to: { shaft: 'gear', seat: 'seat' } };
 

@@ -39,7 +39,7 @@ export const chainBreaks: Check = {
     return plain(
       true,
       hit === 'its guard'
-        ? 'A broken end stays in its guard.'
+        ? 'A broken end would hit its guard and nothing else.'
         : `No brake line, fuel or person is in reach of a broken end.`,
     );
   },
