@@ -1,0 +1,80 @@
+/** Which changes may make which check hold. A new check gets its line here, and new changes a file in `ways/`. */
+import type { CheckId } from '../assess/check-ids.ts';
+import type { Way } from './ladder.ts';
+import { moreTravel, setOtherwise } from './ways/adjusters.ts';
+import { lighterBearing, oneHeld, otherSeal, strongerBearing } from './ways/bearings.ts';
+import { intoPlane, nearerLoads, otherLinks, setParallel, strongerChain, tensioned } from './ways/chains.ts';
+import { movedApart } from './ways/clearance.ts';
+import { centred, heldAlong, largerJoint, largerSpigot } from './ways/joins.ts';
+import { stifferPlates } from './ways/plates.ts';
+import { loadBack, loadForward, longerBase, lower, otherPivot, wider } from './ways/road.ts';
+import { turnedRound } from './ways/sense.ts';
+import { nearerBearings, strongerShaft, thickerShaft } from './ways/shafts.ts';
+import { longerBar } from './ways/stock.ts';
+import { geared, largerSprockets, lessPull, smallerSprockets } from './ways/train.ts';
+import { fasterIdle, softer } from './ways/turning.ts';
+
+const strength: readonly Way[] = [strongerShaft, thickerShaft, nearerBearings, nearerLoads, lessPull];
+const stiffness: readonly Way[] = [stifferPlates, thickerShaft, nearerBearings, nearerLoads, lessPull];
+const slack: readonly Way[] = [setOtherwise, otherLinks, tensioned];
+const takeUp: readonly Way[] = [setOtherwise, moreTravel, otherLinks, tensioned, smallerSprockets];
+
+const WAYS: Partial<Readonly<Record<CheckId, readonly Way[]>>> = {
+  'path.forward': [turnedRound],
+  'chain.pull': [largerSprockets, strongerChain],
+  'chain.fit': [setOtherwise, otherLinks],
+  'chain.slack': slack,
+  'chain.wrap': [largerSprockets],
+  'chain.clear': [smallerSprockets, setOtherwise],
+  'chain.slope': [tensioned],
+  'chain.links': [otherLinks],
+  'chain.parallel': [setParallel],
+  'chain.plane': [setOtherwise, intoPlane],
+  'chain.stroke': takeUp,
+  'adjust.slack': takeUp,
+  'adjust.fitting': takeUp,
+  'adjust.wear': takeUp,
+  'arm.slack': [...slack, otherPivot],
+  'arm.slot': takeUp,
+  'bodies.slack': slack,
+  'clear.parts': [movedApart],
+  'clear.touch': [movedApart],
+  'clear.wheel': [movedApart],
+  'shop.swing': [smallerSprockets],
+  'shop.bar': [longerBar],
+  'shaft.yield': strength,
+  'shaft.fatigue': strength,
+  'shaft.life': strength,
+  'shaft.slope': stiffness,
+  'shaft.critical': stiffness,
+  'shaft.twist': [thickerShaft],
+  'bevel.moves': stiffness,
+  'bearing.tilt': stiffness,
+  'bearing.static': [strongerBearing, nearerBearings, nearerLoads, lessPull],
+  'bearing.life': [strongerBearing, nearerBearings, nearerLoads, lessPull],
+  'bearing.least': [lighterBearing],
+  'bearing.speed': [otherSeal, lighterBearing],
+  'bearing.location': [oneHeld],
+  'bearing.thrust': [oneHeld],
+  'join.centre': [centred],
+  'join.draw': [centred],
+  'join.axial': [heldAlong],
+  'join.torque': [largerJoint, strongerShaft],
+  'join.bending': [largerSpigot, strongerShaft],
+  'road.tip': [wider, lower],
+  'road.lift': [loadForward, lower, longerBase],
+  'road.grip': [loadBack, geared(1)],
+  'road.clutch': [geared(-1)],
+  'target.top-speed': [geared(1)],
+  'target.reach': [geared(1, -1)],
+  'target.cruise': [geared(1, -1)],
+  'target.pull': [geared(-1)],
+  'target.climb': [geared(-1)],
+  'target.climb-grip': [loadBack],
+  'target.sprint': [geared(1, -1)],
+  'torsion.firing': [fasterIdle, softer],
+  'torsion.cush': [softer],
+};
+
+/** Ways for a check; none where only the builder can tell. */
+export const waysFor = (check: string): readonly Way[] => WAYS[check as CheckId] ?? [];
