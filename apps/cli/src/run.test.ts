@@ -11,7 +11,7 @@ describe('oddwheel', () => {
     expect(await run(['--version'])).toEqual({ code: 0, out: `${version}\n`, err: '' });
   });
 
-  it.each([[[]], [['new']], [['check']], [['open']], [['reckon']]])('%j --help shows an example', async (verb) => {
+  it.each([[[]], [['new']], [['check']], [['hold']], [['open']], [['reckon']]])('%j --help shows an example', async (verb) => {
     const { code, out, err } = await run([...verb, '--help']);
     expect({ code, err }).toEqual({ code: 0, err: '' });
     expect(out).toMatch(/Examples?:\n {2}oddwheel /);

@@ -14,6 +14,7 @@ import { BUILD_SCHEMA, valueAt } from '@oddwheel/build/schema/describe';
 import { applyEdit, explainFinding, moveHere, openSession, rangePass, roadCurvesOf } from '@oddwheel/build/session';
 import type { Field, Session } from '@oddwheel/build/session-types';
 import { type AssessmentChange, assessmentChange } from './changes.ts';
+import { createHoldModel } from './hold-model.ts';
 import { createLayoutModel } from './layout-model.ts';
 import type { ModelApi, Outcome, Part, Replayed } from './model-api.ts';
 import { createShaftModel } from './shaft-model.ts';
@@ -112,6 +113,7 @@ export function createModel(): ModelApi {
     fields,
     fieldsOf: (addresses) => addresses.map(fields),
     measure: (id, address, readings) => runMeasure(current(), id, address, readings),
+    ...createHoldModel(current),
     ...createLayoutModel(current),
     ...createShaftModel(current),
     explain: (findingId, caseId) => explainFinding(current(), findingId, caseId ?? undefined),

@@ -4,10 +4,10 @@ import { raised } from '../edit/place.ts';
 import { rangePass } from '../session.ts';
 import type { Session } from '../session-types.ts';
 import type { Ground, Ladder } from './ladder.ts';
-import { aimAt, BETTER, type Found, findStep, scoreOf } from './search.ts';
+import { aimAt, BETTER, type Found, findStep } from './search.ts';
 import { shopSays } from './shop-limits.ts';
 import { sideEffects, toldOf } from './told.ts';
-import { type Trials, trialsOf, tryMiddle, tryWhole } from './trials.ts';
+import { curedWhenGone, type Trials, trialsOf, tryMiddle, tryWhole } from './trials.ts';
 import { EFFORTS, type Hold, type HoldProgress, type Proposal, type RuledOut } from './types.ts';
 import { waysFor } from './ways.ts';
 
@@ -15,6 +15,8 @@ import { waysFor } from './ways.ts';
 const CORRECTIONS = 4;
 /** Proposals that are kept for a finding. */
 const KEPT = 4;
+/** Fewer than this are filled up with changes that make something else fail. */
+const FEW = 2;
 /** Partial improvements that are kept where none reaches. */
 const PARTIAL = 2;
 
@@ -46,7 +48,7 @@ function* proposed({ trials, ground, before, ends }: Task, found: Found): Genera
     effort: ladder.effort,
     size: step.size,
     after: own && toldOf(own),
-    reaches: own === null || own.severity === 'holds',
+    reaches: own === null ? curedWhenGone(finding.check) : own.severity === 'holds',
     boughtIn: shopSays(ground, step.needs).boughtIn,
     ...sideEffects(finding.id, before, after),
   };
@@ -67,7 +69,7 @@ function* settled(task: Task, found: Found, now: number): Generator<void, Propos
       kept = proposal;
       const below = at.ladder.steps[at.at - 1];
       if (!below || aim === null) return kept;
-      const score = scoreOf(yield* tryMiddle(trials, below.patches), id);
+      const score = yield* tryMiddle(trials, below.patches, id);
       if (score < aim) return kept;
       at = { ...at, at: at.at - 1, step: below, score };
       continue;
@@ -88,6 +90,13 @@ const smaller = (a: { readonly effort: Proposal['effort']; readonly size: number
   EFFORTS.indexOf(a.effort) - EFFORTS.indexOf(b.effort) || a.size - b.size;
 
 const breaks = ({ harms }: Proposal): number => (harms.some(({ after }) => after === 'fails') ? 1 : 0);
+
+/** The smallest first; those that make something else fail come last, and only where there are few others. */
+function ordered(proposals: readonly Proposal[]): readonly Proposal[] {
+  const sorted = [...proposals].sort((a, b) => breaks(a) - breaks(b) || smaller(a, b));
+  const clean = sorted.filter((one) => breaks(one) === 0).length;
+  return sorted.slice(0, Math.max(clean, FEW));
+}
 
 const foundOrder = (a: Found, b: Found): number =>
   smaller({ effort: a.ladder.effort, size: a.step.size }, { effort: b.ladder.effort, size: b.step.size });
@@ -128,7 +137,7 @@ export function* holdSteps(
   const { scene } = evaluation.middle;
   const ground: Ground = { session: trials.base, model: evaluation.model, finding, scene, show: scene.show };
   const { id, wanted } = finding;
-  const first = trials.middles.size + trials.ranged.size;
+  const first = trials.scores.size + trials.wholes.size;
   const answer = (proposals: readonly Proposal[], ruledOut: readonly RuledOut[], none: string | null): Hold => ({
     finding: id,
     before: toldOf(finding),
@@ -136,7 +145,7 @@ export function* holdSteps(
     proposals,
     ruledOut,
     none: proposals.length > 0 ? null : none,
-    trials: trials.middles.size + trials.ranged.size - first,
+    trials: trials.scores.size + trials.wholes.size - first,
     ends,
   });
   if (!wantsHold(finding))
@@ -165,7 +174,7 @@ export function* holdSteps(
   const proposals: Proposal[] = [];
   const partial: Proposal[] = [];
   for (const one of found.filter(({ reaches }) => reaches)) {
-    if (proposals.length >= KEPT) break;
+    if (proposals.filter((kept) => breaks(kept) === 0).length >= KEPT || proposals.length >= 2 * KEPT) break;
     const proposal = yield* quietly(settled(task, one, middle), one.step.what, ladders.length + proposals.length, of);
     if (proposal) (proposal.reaches ? proposals : partial).push(proposal);
   }
@@ -180,8 +189,7 @@ export function* holdSteps(
     .filter((one) => gain(one) > (finding.reserve?.lo ?? 0) * (1 + BETTER))
     .sort((a, b) => gain(b) - gain(a))
     .slice(0, PARTIAL);
-  const kept = proposals.length > 0 ? proposals.sort((a, b) => breaks(a) - breaks(b) || smaller(a, b)) : better;
-  return answer(kept, ruledOut, NO_STEP);
+  return answer(proposals.length > 0 ? ordered(proposals) : better, ruledOut, NO_STEP);
 }
 
 /** The build as it is at the middle of its ranges. */

@@ -1,7 +1,7 @@
 /** Finds the smallest step of a ladder that does, by doubling and halving over its steps. */
 import type { Finding } from '../assess/types.ts';
 import type { Ladder, Step } from './ladder.ts';
-import { type Score, type Trials, tryMiddle } from './trials.ts';
+import { type Trials, tryMiddle } from './trials.ts';
 
 /** More than this is an improvement, as a part. */
 export const BETTER = 0.02;
@@ -14,15 +14,6 @@ export interface Found {
   /** Infinite where it holds without a number, or nothing is left to ask. */
   readonly score: number;
   readonly reaches: boolean;
-}
-
-/** Reserve at the middle as one number; nothing left to ask is as good as can be, an answer that is lost as bad. */
-export function scoreOf(scores: ReadonlyMap<string, Score> | null, id: string): number {
-  if (scores === null) return Number.NEGATIVE_INFINITY;
-  const score = scores.get(id);
-  if (!score) return Number.POSITIVE_INFINITY;
-  if (!score.known && score.reserve === null) return Number.NEGATIVE_INFINITY;
-  return score.reserve ?? (score.holds ? Number.POSITIVE_INFINITY : 0);
 }
 
 /**
@@ -53,7 +44,7 @@ export function* findStep(
     const step = steps[k];
     const known = tried.get(k);
     if (known !== undefined || !step) return known ?? Number.NEGATIVE_INFINITY;
-    const score = scoreOf(yield* tryMiddle(trials, step.patches), id);
+    const score = yield* tryMiddle(trials, step.patches, id);
     tried.set(k, score);
     return score;
   };

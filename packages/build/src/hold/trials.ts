@@ -1,55 +1,83 @@
 /** Changes tried on a build without making them, each remembered, so that findings cured by the same change share it. */
-import type { Ends } from '../assess/evaluation.ts';
+import { looksAt } from '../assess/checks/check.ts';
+import { clearancesOf } from '../assess/clearance/clearance.ts';
+import { type Ends, rowsOf } from '../assess/evaluation.ts';
+import { findingId } from '../assess/findings.ts';
+import { buildScene, loadsAtSlider } from '../assess/scene.ts';
 import type { Finding } from '../assess/types.ts';
-import type { Patch } from '../document/patch.ts';
-import { type Cache, createCache } from '../model/cache.ts';
-import { previewEdit } from '../preview.ts';
+import { MIDDLE } from '../assess/uncertainty.ts';
+import { applyPatches, type Patch } from '../document/patch.ts';
+import { type Cache, createCache, shareUnchanged } from '../model/cache.ts';
+import type { Model } from '../model/model.ts';
+import { resolve } from '../model/resolve.ts';
+import { readBuild } from '../read/read-build.ts';
 import { applyEdit, openSession, rangePass } from '../session.ts';
 import type { Session } from '../session-types.ts';
-
-/** A finding as the search reads it. */
-export interface Score {
-  readonly reserve: number | null;
-  readonly holds: boolean;
-  readonly known: boolean;
-}
 
 export interface Trials {
   /** The build as it is, with a cache of its own. */
   readonly base: Session;
   readonly cache: Cache;
-  readonly middles: Map<string, ReadonlyMap<string, Score> | null>;
-  readonly ranged: Map<string, readonly Finding[] | null>;
+  /** Score of one finding by its id and the change. */
+  readonly scores: Map<string, number>;
+  readonly wholes: Map<string, readonly Finding[] | null>;
 }
 
 /** Starts trials on a build. */
 export function trialsOf(session: Session): Trials {
-  // A cache of its own: what a trial leaves in it would make the build's own next edit slower.
+  // Caches of their own: what a trial leaves in one would make the build's own next edit slower.
   const opened = openSession(session.text, { here: session.here, ends: 'not yet' });
   if (!opened.ok) throw new Error('A build that was read before has faults.');
-  return { base: opened.session, cache: createCache(), middles: new Map(), ranged: new Map() };
+  return { base: opened.session, cache: createCache(), scores: new Map(), wholes: new Map() };
 }
 
-/** One change assessed at the middle of all ranges; null where it would make the file faulty. */
-export function* tryMiddle(
-  trials: Trials,
-  patches: readonly Patch[],
-): Generator<void, ReadonlyMap<string, Score> | null> {
-  const key = JSON.stringify(patches);
-  const known = trials.middles.get(key);
+/** What a check that asks nothing counts: a part that touches has no clearance, so that its clearance is no longer asked is no cure. */
+const ASKED_ALWAYS: ReadonlySet<string> = new Set(['clear.parts']);
+
+/** Whether a finding that a change leaves without a question is cured by it. */
+export const curedWhenGone = (check: string): boolean => !ASKED_ALWAYS.has(check);
+
+const NONE = Number.NEGATIVE_INFINITY;
+const ALL = Number.POSITIVE_INFINITY;
+
+/** Lowest reserve of one finding at the middle of all ranges; the same as its assessment gives, worked out alone. */
+function scoreAt(model: Model, cache: Cache, id: string, { gear, roadSpeed }: Session['here']): number {
+  const row = rowsOf(model).find((one) => findingId(one) === id);
+  const gone = curedWhenGone(id.split(':')[0] ?? '') ? ALL : NONE;
+  if (!row) return gone;
+  const { check, subject } = row;
+  const scene = buildScene(model, MIDDLE, cache);
+  if (check.id.startsWith('clear.')) clearancesOf(scene, cache);
+  const cases = check.perCase ? [...scene.cases, loadsAtSlider(scene, Number(gear) - 1, roadSpeed)] : [null];
+  let least = ALL;
+  let asked = false;
+  for (const load of cases) {
+    if (check.perCase && !(load && looksAt(check, load))) continue;
+    const outcome = check.run(scene, subject, load);
+    if (!outcome) continue;
+    asked = true;
+    if (outcome.kind === 'unknown') return NONE;
+    const score = outcome.kind === 'measured' ? outcome.reserve : outcome.holds ? ALL : 0;
+    least = Math.min(least, score);
+  }
+  return asked ? least : gone;
+}
+
+/**
+ * Score of a finding with one change, at the middle of all ranges: its reserve, infinite where it holds without a number or is no longer
+ * asked, minus infinity where the answer is lost or the file would be faulty.
+ */
+export function* tryMiddle(trials: Trials, patches: readonly Patch[], id: string): Generator<void, number> {
+  const key = `${id} ${JSON.stringify(patches)}`;
+  const known = trials.scores.get(key);
   if (known !== undefined) return known;
   yield;
-  const previewed = previewEdit(trials.base, patches, trials.cache);
-  const scores = previewed.ok
-    ? new Map(
-        previewed.preview.findings.map(({ id, reserve, severity }): [string, Score] => [
-          id,
-          { reserve: reserve?.value ?? null, holds: severity === 'holds', known: severity !== 'unknown' },
-        ]),
-      )
-    : null;
-  trials.middles.set(key, scores);
-  return scores;
+  const { base, cache } = trials;
+  const patched = applyPatches(base.text, patches);
+  const read = patched.ok ? readBuild(patched.text) : null;
+  const score = read?.ok ? scoreAt(resolve(shareUnchanged(base.build, read.build), cache), cache, id, base.here) : NONE;
+  trials.scores.set(key, score);
+  return score;
 }
 
 /** One change assessed as `check` would after it is made; null where it would make the file faulty. */
@@ -58,8 +86,8 @@ export function* tryWhole(
   patches: readonly Patch[],
   ends: Ends,
 ): Generator<void, readonly Finding[] | null> {
-  const key = `${ends}:${JSON.stringify(patches)}`;
-  const known = trials.ranged.get(key);
+  const key = `${ends} ${JSON.stringify(patches)}`;
+  const known = trials.wholes.get(key);
   if (known !== undefined) return known;
   yield;
   const edited = applyEdit(trials.base, patches, 'not yet');
@@ -68,6 +96,6 @@ export function* tryWhole(
     const session = ends === 'tried' ? yield* rangePass(edited.session) : edited.session;
     findings = session.assessment.findings;
   }
-  trials.ranged.set(key, findings);
+  trials.wholes.set(key, findings);
   return findings;
 }

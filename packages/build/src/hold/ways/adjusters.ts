@@ -1,6 +1,8 @@
 /** Adjusters: set otherwise, or given more travel. */
+
+import { rateOf, settingsOf } from '../../assess/adjusters/settings.ts';
 import type { Patch } from '../../document/patch.ts';
-import type { Adjuster } from '../../model/model.ts';
+import type { Adjuster, Stage } from '../../model/model.ts';
 import { change, type Ground, type Ladder, ladder, lengthText, put, range, type Step } from '../ladder.ts';
 import { stageOf } from './parts.ts';
 
@@ -13,9 +15,30 @@ function adjustersOf(ground: Ground): readonly Adjuster[] {
 }
 
 const AXES = ['x', 'y', 'z'] as const;
-/** Steps of a setting, m. */
-const STEP = 2.5e-4;
-const STEPS = 48;
+/** Steps of a setting, m, each a quarter more than the one before: slack hangs on little. */
+const SETTINGS = Array.from({ length: 34 }, (_, k) => Math.round(2 * 1.25 ** k) * 1e-5);
+
+/** As above, and what the setting uses up of its travel is gone. Null where it does not reach. */
+function setWithin(ground: Ground, adjuster: Adjuster, by: number): readonly Patch[] | null {
+  const left = adjuster.travel - Math.abs(by);
+  const set = left < 0 ? null : setOn(ground, adjuster, by);
+  const address = `${adjuster.address}/travel`;
+  return set && set.length > 0 ? [...set, put(ground, address, lengthText(ground, address, left))] : null;
+}
+
+/** The adjuster of a chain's slack set so that it takes up so many links; null where none reaches. */
+export function takenUp(ground: Ground, { address }: Stage, links: number): readonly Patch[] | null {
+  if (Math.abs(links) < 1e-3) return [];
+  const { model } = ground;
+  const setting = settingsOf(model).find((one) => one.sets === 'slack' && one.address === address);
+  if (!setting) return null;
+  for (const adjuster of model.adjusters.filter((one) => setting.adjusters.includes(one.address))) {
+    const rate = rateOf(model, setting, adjuster);
+    const set = rate ? setWithin(ground, adjuster, links / rate) : null;
+    if (set) return set;
+  }
+  return null;
+}
 
 /** Patches that set an adjuster on by a length; null where what it moves is not found. */
 function setOn(ground: Ground, { moves, along }: Adjuster, by: number): readonly Patch[] | null {
@@ -43,12 +66,12 @@ export function setOtherwise(ground: Ground): readonly Ladder[] {
     [1, -1].flatMap((sign) =>
       ladder(
         'adjust',
-        range(STEP, Math.min(adjuster.travel, STEP * STEPS), STEP).flatMap((by): Step[] => {
-          const patches = setOn(ground, adjuster, sign * by);
-          return patches && patches.length > 0
+        SETTINGS.flatMap((by): Step[] => {
+          const patches = setWithin(ground, adjuster, sign * by);
+          return patches
             ? [
                 {
-                  what: `Set the ${adjuster.name} ${ground.show('length', by)} ${sign > 0 ? 'on' : 'back'}`,
+                  what: `Set the ${adjuster.name} ${sign > 0 ? 'on' : 'back'} by ${ground.show('length', by)}`,
                   patches,
                   size: by / 0.1,
                 },

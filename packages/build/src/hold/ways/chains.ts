@@ -3,6 +3,7 @@ import { CHAIN_SIZES } from '@oddwheel/tables/chain-sizes';
 import { rowInSi } from '@oddwheel/tables/table';
 import type { Seat, Shaft } from '../../model/model.ts';
 import { change, type Ground, type Ladder, ladder, lengthText, put, range, type Step } from '../ladder.ts';
+import { takenUp } from './adjusters.ts';
 import { alike, BETWEEN, half, isDonors, type Meshed, shaftOf, stagesOn } from './parts.ts';
 import { chainOf, teethPatches } from './train.ts';
 
@@ -86,9 +87,10 @@ export function otherLinks(ground: Ground): readonly Ladder[] {
       'adjust',
       [links % 2 === 0 ? 2 : 1, links % 2 === 0 ? 4 : 3].map((by): Step => {
         const to = links + sign * by;
+        const set = takenUp(ground, found.stage, sign * by);
         return {
-          what: `Close ${name} with ${to} links instead of ${links}`,
-          patches: [put(ground, `${address}/links`, to)],
+          what: `Close ${name} with ${to} links instead of ${links}${set ? ', and set its slack anew' : ''}`,
+          patches: [put(ground, `${address}/links`, to), ...(set ?? [])],
           size: change(links, to),
         };
       }),

@@ -1,9 +1,10 @@
 /** Parts moved out of each other's way. */
 import { clearancesOf } from '../../assess/clearance/clearance.ts';
-import { change, type Ground, type Ladder, ladder } from '../ladder.ts';
+import { change, type Ground, type Ladder, ladder, range } from '../ladder.ts';
 import { sameBore } from '../sizes.ts';
 import { bearingPatches } from './bearing-patches.ts';
 import { shiftedMesh, shiftedPart } from './chains.ts';
+import { longer } from './fields.ts';
 import { isDonors, lengthOf, meshed } from './parts.ts';
 
 /** Addresses of the two parts that come nearest at the element of a finding. */
@@ -35,6 +36,24 @@ function slimmer(ground: Ground, address: string): readonly Ladder[] {
   );
 }
 
+/** Hubs at the ends of a shaft, which ends where they do, made shorter. */
+function shorterEnds(ground: Ground, address: string): readonly Ladder[] {
+  return ground.model.shafts.flatMap((shaft) => {
+    if (shaft.address !== address || shaft.pieces) return [];
+    const sorted = [...shaft.seats].sort((a, b) => a.station - b.station);
+    return [sorted[0], sorted.at(-1)].flatMap((seat) =>
+      seat && seat.kind !== 'bearing'
+        ? longer(ground, `${seat.address}/width`, seat.width, {
+            parts: range(0.05, 0.6, 0.05).map((part) => -part),
+            says: (to, from) =>
+              `Face ${seat.name} of ${shaft.name} to ${to} instead of ${from}, with the end of the shaft`,
+            effort: 're-cut',
+          })
+        : [],
+    );
+  });
+}
+
 /** The two parts that come nearest, moved apart along their shafts; a chain goes with both its sprockets. */
 export function movedApart(ground: Ground): readonly Ladder[] {
   const { model } = ground;
@@ -54,6 +73,7 @@ export function movedApart(ground: Ground): readonly Ladder[] {
         .flatMap(({ shaft, seat }) => shiftedPart(ground, shaft, seat)),
       ...stages.flatMap((one) => ([1, -1] as const).flatMap((sign) => shiftedMesh(ground, one, sign))),
       ...slimmer(ground, address),
+      ...shorterEnds(ground, address),
     ];
   });
 }

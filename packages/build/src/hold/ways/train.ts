@@ -35,7 +35,24 @@ function renamed(ground: Ground, seat: Seat, from: number, to: number): readonly
   return name === seat.name ? [] : [put(ground, `${seat.address}/name`, name)];
 }
 
-/** Other teeth of a chain, with its links as near to the same slack as even links come. Null where they cannot go. */
+/**
+ * Even links for a chain that asks for other ones, and its adjuster set so that its slack is as before; where none reaches, as many links as
+ * go round.
+ * @param free links that are fitted over those asked for
+ */
+function refitted(ground: Ground, stage: Chained['stage'], needed: number, free: number): readonly Patch[] {
+  const exact = needed + free;
+  const counts = [2 * Math.floor(exact / 2), 2 * Math.ceil(exact / 2)].sort(
+    (a, b) => Math.abs(a - exact) - Math.abs(b - exact),
+  );
+  for (const count of counts) {
+    const set = takenUp(ground, stage, count - exact);
+    if (set) return [put(ground, `${stage.address}/links`, count), ...set];
+  }
+  return [put(ground, `${stage.address}/links`, 2 * Math.ceil(needed / 2))];
+}
+
+/** Other teeth of a chain, with its links and its slack to suit. Null where they cannot go. */
 export function teethPatches(
   ground: Ground,
   chained: Chained,
@@ -50,11 +67,11 @@ export function teethPatches(
     needed(ground, chained, pitch, driver, driven),
   ];
   if (before === null || after === null) return null;
-  const free = links === null ? 0 : (links - before) * (stage.size.pitch / pitch);
+  const fitted = links === null ? null : refitted(ground, stage, after, links - before);
   return [
     ...(driver === teeth.driver ? [] : [put(ground, `${address}/teeth/driver`, driver)]),
     ...(driven === teeth.driven ? [] : [put(ground, `${address}/teeth/driven`, driven)]),
-    ...(links === null ? [] : [put(ground, `${address}/links`, 2 * Math.round((after + free) / 2))]),
+    ...(fitted ?? []),
     ...renamed(ground, chained.driver, teeth.driver, driver),
     ...renamed(ground, chained.driven, teeth.driven, driven),
   ];
