@@ -43,7 +43,11 @@ async function open(finding = FINDING, options: BrowserContextOptions = {}): Pro
 
 const panel = () => page.getByRole('region', { name: 'Make it hold' });
 const look = () => panel().getByRole('button', { name: 'Find the smallest changes that do' });
-const first = () => panel().getByRole('listitem').filter({ has: page.getByRole('heading', { level: 4 }) }).first();
+const first = () =>
+  panel()
+    .getByRole('listitem')
+    .filter({ has: page.getByRole('heading', { level: 4 }) })
+    .first();
 
 /** Severity of the finding in the file on the disk. */
 function onDisk(): string | undefined {
@@ -60,7 +64,9 @@ describe('make it hold', () => {
     expect(await first().getByRole('heading', { level: 4 }).textContent()).toContain('6307');
     expect(await first().locator('.outcome').textContent()).toContain('holds');
     expect(await violations(page)).toEqual([]);
-    await first().getByRole('button', { name: /^Make this change/ }).click();
+    await first()
+      .getByRole('button', { name: /^Make this change/ })
+      .click();
     await expect.poll(() => bench.text()).toContain('"6307"');
     expect(onDisk()).toBe('holds');
     await page.getByRole('button', { name: 'Undo' }).first().click();

@@ -3,6 +3,7 @@ import { chainLength } from '@oddwheel/mechanics/chain/length';
 import type { Patch } from '../../document/patch.ts';
 import type { Seat } from '../../model/model.ts';
 import { change, type Ground, type Ladder, ladder, put, range, type Step } from '../ladder.ts';
+import { takenUp } from './adjusters.ts';
 import { type Meshed, meshed, shaftOf, stagesOn } from './parts.ts';
 
 type Chained = Meshed & { readonly stage: Extract<Meshed['stage'], { readonly kind: 'chain' }> };

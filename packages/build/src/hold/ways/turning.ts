@@ -9,7 +9,7 @@ const turn = (perMinute: number): number => (perMinute * 2 * Math.PI) / 60;
 export const fasterIdle = (ground: Ground): readonly Ladder[] =>
   movedField(ground, '/brief/engine/idle', {
     kind: 'angularSpeed',
-    by: range(turn(50), turn(1000), turn(50)),
+    by: range(turn(50), turn(500), turn(50)),
     says: (to, from) => `Raise the idle to ${to} from ${from}`,
     effort: 'adjust',
   });

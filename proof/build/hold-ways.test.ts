@@ -1,13 +1,13 @@
 import { readFileSync } from 'node:fs';
+import { applyPatches, type Patch } from '@oddwheel/build/document/patch';
+import { holdSteps, trialsOf, wantsHold } from '@oddwheel/build/hold/hold';
+import type { Hold } from '@oddwheel/build/hold/types';
+import { openSession } from '@oddwheel/build/session';
+import type { Session } from '@oddwheel/build/session-types';
 import { describe, expect, test } from 'vitest';
-import { applyPatches, type Patch } from '../document/patch.ts';
-import { openSession } from '../session.ts';
-import type { Session } from '../session-types.ts';
-import { holdSteps, trialsOf, wantsHold } from './hold.ts';
-import type { Hold } from './types.ts';
 
 const demo = (name: string): string =>
-  readFileSync(new URL(`../../../../examples/${name}/build.json`, import.meta.url), 'utf8');
+  readFileSync(new URL(`../../examples/${name}/build.json`, import.meta.url), 'utf8');
 
 function open(text: string, patches: readonly Patch[] = []): Session {
   const patched = applyPatches(text, patches);
