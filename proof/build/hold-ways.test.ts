@@ -1,6 +1,9 @@
 import { readFileSync } from 'node:fs';
+import type { Json } from '@oddwheel/build/document/json';
 import { applyPatches, type Patch } from '@oddwheel/build/document/patch';
 import { holdSteps, trialsOf, wantsHold } from '@oddwheel/build/hold/hold';
+import type { Needs } from '@oddwheel/build/hold/ladder';
+import { shopSays } from '@oddwheel/build/hold/shop-limits';
 import type { Hold } from '@oddwheel/build/hold/types';
 import { openSession } from '@oddwheel/build/session';
 import type { Session } from '@oddwheel/build/session-types';
@@ -103,51 +106,64 @@ const compare = (a: readonly number[], b: readonly number[]): number => {
 };
 
 describe('limits of the shop', () => {
-  const id = 'bearing.tilt:/path/shafts/countershaft/seats/bearing-right';
-  const told = ({ proposals }: Hold): string => JSON.stringify(proposals.map(({ what }) => what));
+  const says = (machines: Record<string, Json>, needs: Needs): ReturnType<typeof shopSays> => {
+    const session = open(CART, [{ op: 'set', at: SHOP, value: machines }]);
+    const [finding] = session.assessment.findings;
+    if (!finding) throw new Error('The demo has no findings.');
+    const { model, middle } = session.evaluation;
+    return shopSays({ session, model, finding, scene: middle.scene, show: middle.scene.show }, needs);
+  };
 
   test('a lathe with too little swing or room between centres marks a shaft as bought in', () => {
-    const session = open(CART, [
-      {
-        op: 'set',
-        at: SHOP,
-        value: { lathe: { kind: 'lathe', name: 'watch lathe', swing: '30 mm', centres: '150 mm' } },
+    const machines = { lathe: { kind: 'lathe', name: 'watch lathe', swing: '30 mm', centres: '150 mm' } };
+    const { ruledOut, boughtIn } = says(machines, { swing: 0.035, turned: 0.2 });
+    expect(ruledOut).toBeNull();
+    expect(boughtIn.join(' ')).toMatch(/watch lathe swings 30\smm.*watch lathe takes 150\smm between centres/);
+    expect(says(machines, { swing: 0.03, turned: 0.15 }).boughtIn).toEqual([]);
+  });
+
+  test('a welder that is too small rules a thicker plate out', () => {
+    const welder = { welder: { kind: 'welder', name: 'small welder', thickest: '4 mm' } };
+    expect(says(welder, { weld: 0.005 }).ruledOut).toMatch(/small welder welds up to 4\smm/);
+    expect(says(welder, { weld: 0.004 }).ruledOut).toBeNull();
+    // A second welder whose limit is not told may do it.
+    expect(says({ ...welder, other: { kind: 'welder', name: 'other' } }, { weld: 0.005 }).ruledOut).toBeNull();
+  });
+
+  test('a press without the daylight for the shaft marks a bearing as pressed on elsewhere', () => {
+    const press = { press: { kind: 'press', name: 'arbor press', daylight: '120 mm' } };
+    expect(says(press, { pressed: 0.2 }).boughtIn.join(' ')).toMatch(/arbor press has 120\smm of daylight/);
+    expect(says(press, { pressed: 0.1 }).boughtIn).toEqual([]);
+  });
+
+  test('a sheet that is too small, or a plate that is too thick, is cut elsewhere', () => {
+    const laser = {
+      laser: {
+        kind: 'laser cutting',
+        name: 'small laser',
+        sheetLength: '600 mm',
+        sheetWidth: '300 mm',
+        thickest: '8 mm',
       },
-    ]);
-    const thicker = hold(session, FATIGUE).proposals.find(({ what }) => what.startsWith('Make all of'));
-    expect(thicker?.boughtIn.join(' ')).toMatch(/watch lathe swings 30\smm/);
-    expect(thicker?.boughtIn.join(' ')).toMatch(/watch lathe takes 150\smm between centres/);
+    };
+    const elsewhere = (width: number, length: number, thickness: number): number =>
+      says(laser, { sheet: { width, length, thickness } }).boughtIn.length;
+    expect(elsewhere(0.3, 0.6, 0.008)).toBe(0);
+    expect(elsewhere(0.6, 0.3, 0.008)).toBe(0);
+    expect(elsewhere(0.31, 0.6, 0.008)).toBe(1);
+    expect(elsewhere(0.3, 0.6, 0.01)).toBe(1);
   });
 
-  test('a welder that is too small rules thicker plates out, and says so', () => {
-    const tilt = open(CART, [{ op: 'set', at: '/path/plates/plate-counter/thickness', value: '5 mm' }]);
-    expect(told(hold(tilt, id))).toContain('thick instead of');
-    const small = open(tilt.text, [
-      { op: 'set', at: SHOP, value: { welder: { kind: 'welder', name: 'small welder', thickest: '4 mm' } } },
-    ]);
-    const { proposals, ruledOut } = hold(small, id);
-    expect(proposals.filter(({ what }) => what.includes('thick instead of'))).toEqual([]);
-    expect(ruledOut.some(({ why }) => /small welder welds up to 4\smm/.test(why))).toBe(true);
+  test('a bar that the stock does not hold is to be bought', () => {
+    const bar = (diameter: number): number =>
+      says({}, { bar: { diameter, length: 0.3, given: 0.035 } }).boughtIn.length;
+    expect([bar(0.035), bar(0.05), bar(0.06)]).toEqual([0, 0, 1]);
   });
 
-  test('a press without the daylight for the shaft marks a pressed bearing as bought in', () => {
-    const session = open(CART, [
-      { op: 'set', at: SHOP, value: { press: { kind: 'press', name: 'arbor press', daylight: '120 mm' } } },
-    ]);
-    const [first] = hold(session, LEFT).proposals;
-    expect(first?.boughtIn.join(' ')).toMatch(/arbor press has 120\smm of daylight/);
-  });
-
-  test('a sheet that is too small marks a plate as cut elsewhere', () => {
-    const session = open(CART, [
-      { op: 'set', at: '/path/plates/plate-counter/thickness', value: '5 mm' },
-      {
-        op: 'set',
-        at: SHOP,
-        value: { laser: { kind: 'laser cutting', name: 'small laser', sheetLength: '90 mm', sheetWidth: '60 mm' } },
-      },
-    ]);
-    const thicker = hold(session, id).proposals.find(({ what }) => what.includes('thick instead of'));
-    expect(thicker?.boughtIn.join(' ')).toContain('small laser');
+  test('what the shop does not tell rules nothing out, and what it cannot do is shown with the change', () => {
+    expect(says({}, { swing: 9, turned: 9, weld: 9, pressed: 9 })).toEqual({ ruledOut: null, boughtIn: [] });
+    const press = { press: { kind: 'press', name: 'arbor press', daylight: '120 mm' } };
+    const [first] = hold(open(CART, [{ op: 'set', at: SHOP, value: press }]), LEFT).proposals;
+    expect(first?.boughtIn.join(' ')).toContain('arbor press');
   });
 });

@@ -30,9 +30,9 @@ const small = (told: Told | null): string => {
 };
 
 function effectLines(head: string, effects: readonly SideEffect[]): string[] {
-  const told = effects.slice(0, TOLD).flatMap((effect) =>
-    indented(`${effect.element}, ${effect.title}: ${effectWords(effect, reserveText)}`, 7),
-  );
+  const told = effects
+    .slice(0, TOLD)
+    .flatMap((effect) => indented(`${effect.element}, ${effect.title}: ${effectWords(effect, reserveText)}`, 7));
   const more = effects.length - TOLD;
   return effects.length === 0 ? [] : [`     ${head}`, ...told, ...(more > 0 ? [`       and ${more} more`] : [])];
 }
@@ -42,7 +42,10 @@ function proposalLines(proposal: Proposal, k: number): string[] {
   return [
     '',
     ...indented(`${k + 1}. ${what}.`, 2).map((line, n) => (n === 0 ? line : `   ${line}`)),
-    ...indented(`${reaches ? 'Then' : 'Not enough, but nearest. Then'}: ${small(after)}. It is ${EFFORT_WORDS[effort]}.`, 5),
+    ...indented(
+      `${reaches ? 'Then' : 'Not enough, but nearest. Then'}: ${small(after)}. It is ${EFFORT_WORDS[effort]}.`,
+      5,
+    ),
     ...boughtIn.flatMap((says) => indented(`Not in your shop: ${says}.`, 5)),
     ...effectLines('Worse by it:', harms),
     ...effectLines('Better by it:', cures),
@@ -94,7 +97,11 @@ export async function holdVerb(
         at: 'finding',
         problem: 'The build has no such finding.',
         read: wanted,
-        accepted: findings.filter(wantsHold).map(({ id }) => id).join(', ') || 'none is short of its reserve',
+        accepted:
+          findings
+            .filter(wantsHold)
+            .map(({ id }) => id)
+            .join(', ') || 'none is short of its reserve',
       },
     ]);
   const trials = trialsOf(session);
@@ -110,7 +117,8 @@ export async function holdVerb(
   if (options.json) print(io.stdout, [JSON.stringify({ format: 1, name: session.assessment.name, holds }, null, 2)]);
   else {
     const rest = findings.filter(wantsHold).length - asked.length;
-    const more = wanted === undefined && rest > 0 ? [`${rest} more are short of their reserve: --all tries them too.`] : [];
+    const more =
+      wanted === undefined && rest > 0 ? [`${rest} more are short of their reserve: --all tries them too.`] : [];
     const none = asked.length === 0 ? ['Nothing is short of its reserve.'] : [];
     print(io.stdout, [...none, ...more, ...wrap(CAUTION, WIDTH)]);
   }

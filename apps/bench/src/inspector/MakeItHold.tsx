@@ -66,7 +66,9 @@ export function MakeItHold({ finding, tools, locked, onOpen }: Props): JSX.Eleme
       {state.is === 'looking' && (
         <>
           <p className="lead trying">
-            {state.progress === null ? 'The build is being tried with one change after the other.' : state.progress.doing}
+            {state.progress === null
+              ? 'The build is being tried with one change after the other.'
+              : state.progress.doing}
           </p>
           <progress
             aria-label="Changes tried"

@@ -52,7 +52,9 @@ export function ProposalRow({ finding, hold, proposal, tools, locked, onOpen }: 
       <Effects head="Better by it" effects={cures} onOpen={onOpen} />
       {holdWithLess > 0 && (
         <p className="lead">
-          {holdWithLess === 1 ? 'One more holds with less in reserve.' : `${holdWithLess} more hold with less in reserve.`}
+          {holdWithLess === 1
+            ? 'One more holds with less in reserve.'
+            : `${holdWithLess} more hold with less in reserve.`}
         </p>
       )}
       <button type="button" className="button" disabled={locked !== null} onClick={() => void make()}>

@@ -6,11 +6,13 @@ import { findingId } from '../assess/findings.ts';
 import { buildScene, loadsAtSlider } from '../assess/scene.ts';
 import type { Finding } from '../assess/types.ts';
 import { MIDDLE } from '../assess/uncertainty.ts';
-import { applyPatches, type Patch } from '../document/patch.ts';
+import type { Json } from '../document/json.ts';
+import type { Patch } from '../document/patch.ts';
+import { patchValue } from '../document/patch-value.ts';
 import { type Cache, createCache, shareUnchanged } from '../model/cache.ts';
 import type { Model } from '../model/model.ts';
 import { resolve } from '../model/resolve.ts';
-import { readBuild } from '../read/read-build.ts';
+import { soundBuild } from '../read/read-build.ts';
 import { applyEdit, openSession, rangePass } from '../session.ts';
 import type { Session } from '../session-types.ts';
 
@@ -73,9 +75,9 @@ export function* tryMiddle(trials: Trials, patches: readonly Patch[], id: string
   if (known !== undefined) return known;
   yield;
   const { base, cache } = trials;
-  const patched = applyPatches(base.text, patches);
-  const read = patched.ok ? readBuild(patched.text) : null;
-  const score = read?.ok ? scoreAt(resolve(shareUnchanged(base.build, read.build), cache), cache, id, base.here) : NONE;
+  const patched = patchValue(base.build as unknown as Json, patches);
+  const build = patched.ok ? soundBuild(patched.value) : null;
+  const score = build ? scoreAt(resolve(shareUnchanged(base.build, build), cache), cache, id, base.here) : NONE;
   trials.scores.set(key, score);
   return score;
 }
