@@ -61,13 +61,13 @@ describe('make it hold', () => {
     const before = bench.text();
     await look().click();
     await first().waitFor();
-    expect(await first().getByRole('heading', { level: 4 }).textContent()).toContain('6307');
+    expect(await first().getByRole('heading', { level: 4 }).textContent()).toContain('6210');
     expect(await first().locator('.outcome').textContent()).toContain('holds');
     expect(await violations(page)).toEqual([]);
     await first()
       .getByRole('button', { name: /^Make this change/ })
       .click();
-    await expect.poll(() => bench.text()).toContain('"6307"');
+    await expect.poll(() => bench.text()).toContain('"6210"');
     expect(onDisk()).toBe('holds');
     await page.getByRole('button', { name: 'Undo' }).first().click();
     await expect.poll(() => bench.text()).toBe(before);
