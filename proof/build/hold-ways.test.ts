@@ -1,9 +1,10 @@
 import { readFileSync } from 'node:fs';
 import type { Json } from '@oddwheel/build/document/json';
 import { applyPatches, type Patch } from '@oddwheel/build/document/patch';
-import { holdSteps, trialsOf, wantsHold } from '@oddwheel/build/hold/hold';
+import { holdSteps, wantsHold } from '@oddwheel/build/hold/hold';
 import type { Needs } from '@oddwheel/build/hold/ladder';
 import { shopSays } from '@oddwheel/build/hold/shop-limits';
+import { trialsOf } from '@oddwheel/build/hold/trials';
 import type { Hold } from '@oddwheel/build/hold/types';
 import { openSession } from '@oddwheel/build/session';
 import type { Session } from '@oddwheel/build/session-types';

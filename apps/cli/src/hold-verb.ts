@@ -1,5 +1,6 @@
 import type { Finding } from '@oddwheel/build/assess/types';
-import { holdSteps, trialsOf, wantsHold } from '@oddwheel/build/hold/hold';
+import { holdSteps, wantsHold } from '@oddwheel/build/hold/hold';
+import { trialsOf } from '@oddwheel/build/hold/trials';
 import type { Hold, Proposal, SideEffect, Told } from '@oddwheel/build/hold/types';
 import { EFFORT_WORDS, effectWords } from '@oddwheel/build/hold/words';
 import { openSession } from '@oddwheel/build/session';

@@ -68,7 +68,7 @@ export function MakeItHold({ finding, tools, locked, onOpen }: Props): JSX.Eleme
           <p className="lead trying">
             {state.progress === null
               ? 'The build is being tried with one change after the other.'
-              : state.progress.doing}
+              : `Trying: ${state.progress.doing}`}
           </p>
           <progress
             aria-label="Changes tried"

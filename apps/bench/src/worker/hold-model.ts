@@ -1,4 +1,5 @@
-import { holdSteps, trialsOf } from '@oddwheel/build/hold/hold';
+import { holdSteps } from '@oddwheel/build/hold/hold';
+import { trialsOf } from '@oddwheel/build/hold/trials';
 import type { Session } from '@oddwheel/build/session-types';
 import type { HoldApi } from './hold-api.ts';
 

@@ -20,8 +20,6 @@ const FEW = 2;
 /** Partial improvements that are kept where none reaches. */
 const PARTIAL = 2;
 
-export { trialsOf } from './trials.ts';
-
 /** Findings that a change is looked for: short of their design reserve, or failing at an end, and not for want of an answer. */
 export const wantsHold = ({ severity, missing }: Finding): boolean => severity !== 'holds' && missing.length === 0;
 
