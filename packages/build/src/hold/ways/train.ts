@@ -83,7 +83,7 @@ const diameterOf = (pitch: number, teeth: number): number => pitch / Math.sin(Ma
 function stepTo(ground: Ground, chained: Chained, driver: number, driven: number): Step[] {
   const { stage } = chained;
   const { teeth, size } = stage;
-  if (driver < 9 || driven < 9) return [];
+  if (Math.min(driver, driven) < LEAST_TEETH) return [];
   const patches = teethPatches(ground, chained, driver, driven);
   if (!patches || patches.length === 0) return [];
   return [
@@ -97,6 +97,8 @@ function stepTo(ground: Ground, chained: Chained, driver: number, driven: number
 }
 
 const MOST_TEETH = 10;
+/** Fewer run too rough: common practice. */
+const LEAST_TEETH = 11;
 
 /** Both sprockets larger, or smaller, at nearly the same ratio. */
 function resized(ground: Ground, chained: Chained, sign: 1 | -1): readonly Ladder[] {
