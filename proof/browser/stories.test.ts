@@ -260,7 +260,14 @@ describe('from an empty folder to a laid-out drive', () => {
     await story.tabToButton(page, 'Stage before it, toward the engine', 200);
     await page.keyboard.press('Enter');
     await expect.poll(() => page.evaluate(() => document.activeElement?.closest('.kind') !== null)).toBe(true);
-    await page.keyboard.type('Spur');
+    // A list chooses by the letters that come quickly one after the other; a slow machine may break them apart.
+    await expect
+      .poll(async () => {
+        await page.keyboard.type('Spur');
+        await page.waitForTimeout(1200);
+        return form().getByLabel('Kind').inputValue();
+      })
+      .toBe('spur');
     await form().getByLabel('Driver teeth').waitFor();
     for (const end of ['driver', 'driven']) {
       await story.tabTo(page, `[id$="/teeth/${end}"]`, 12);

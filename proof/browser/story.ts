@@ -61,6 +61,8 @@ export const overflow = (page: Page): Promise<number> =>
 
 /** Presses Tab until what has the focus fits, and gives how often; fails when nothing on the page does. */
 export async function tabTo(page: Page, selector: string, most = 600): Promise<number> {
+  // What the worker has to answer first may come a moment after the key before.
+  await page.locator(selector).first().waitFor({ state: 'attached' });
   for (let k = 0; k <= most; k += 1) {
     const there = await page.evaluate((fits) => document.activeElement?.matches(fits) === true, selector);
     if (there) return k;
@@ -71,6 +73,7 @@ export async function tabTo(page: Page, selector: string, most = 600): Promise<n
 
 /** Presses Tab until a button with these words has the focus. */
 export async function tabToButton(page: Page, words: string, most = 40): Promise<void> {
+  await page.locator('button', { hasText: words }).first().waitFor({ state: 'attached' });
   for (let k = 0; k <= most; k += 1) {
     const here = await page.evaluate(() => document.activeElement?.textContent);
     if (here === words) return;

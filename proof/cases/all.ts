@@ -16,11 +16,13 @@ import { RATIO_CASES } from './ratio.ts';
 
 import { ROAD_CASES } from './road.ts';
 
+import { RUNOUT_CASES } from './runout.ts';
 import { SHAFT_CASES } from './shaft.ts';
 import { SHAFT_MORE_CASES } from './shaft-more.ts';
 
 import { SPUR_CASES } from './spur.ts';
 import { TORSION_CASES } from './torsion.ts';
+import { TRAIN_CASES } from './trains.ts';
 import { VEHICLE_CASES } from './vehicle.ts';
 
 /** Cases by topic, in the order of the page. */
@@ -39,8 +41,10 @@ export const TOPICS: readonly { readonly topic: string; readonly cases: readonly
   },
   { topic: 'Layout, more examples and library results', cases: [...LAYOUT_READ, ...LAYOUT_LIBRARY] },
   { topic: 'Ratios and power', cases: RATIO_CASES },
+  { topic: 'Gear trains, change gears and wear cycles', cases: TRAIN_CASES },
   { topic: 'Tyres, engine curves and pull', cases: VEHICLE_CASES },
   { topic: 'The vehicle on the road', cases: ROAD_CASES },
+  { topic: 'Run-out', cases: RUNOUT_CASES },
   { topic: 'Measured in the workshop', cases: MEASURE_CASES },
 ];
 

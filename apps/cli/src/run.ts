@@ -3,7 +3,9 @@ import { type CheckOptions, check } from './check/check.ts';
 import type { HoldOptions } from './hold-verb.ts';
 import { BAD, DONE, type ExitCode, type Io } from './io.ts';
 import { newBuild } from './new-build.ts';
+import type { RatiosOptions } from './ratios/ratios.ts';
 import { reckonVerb } from './reckon-verb.ts';
+import { declareTrue } from './true/declare.ts';
 import { VERSION } from './version.ts';
 
 const EXIT_CODES = `
@@ -91,6 +93,31 @@ function declare(io: Io, done: (code: ExitCode) => void): Command {
     });
 
   program
+    .command('ratios')
+    .argument('[folder]', 'folder of the build', '.')
+    .description('rank the trains that the targets ask for and the build has room for')
+    .option('--best <count>', 'how many to list; 10 when left out')
+    .option('--order <words>', 'what counts first, second …: ratio, links, wrap, buy, wear, chordal, mass')
+    .option('--targets <words>', 'targets that set the ratio: cruise, top speed, pull, climb, feel')
+    .option('--shelf', 'only trains whose parts are on the shelf')
+    .option('--swap <stage>', 'print what other teeth would do in this stage, e.g. chain-1 or chain-1/driven')
+    .option('--teeth <range>', 'with --swap: teeth to try, e.g. 13..19, or shelf')
+    .option('--speed <speed>', 'road speed that engine speeds are told at, e.g. "40 km/h"')
+    .option('--json', 'print the answer as JSON')
+    .addHelpText(
+      'after',
+      examples(
+        'oddwheel ratios hauler',
+        'oddwheel ratios hauler --order ratio,buy,mass --best 5',
+        'oddwheel ratios hauler --swap chain-2/driver --teeth 13..17',
+      ),
+    )
+    .action(async (folder: string, options: RatiosOptions) => {
+      const { ratios } = await import('./ratios/ratios.ts');
+      done(await ratios(io, folder, options));
+    });
+
+  program
     .command('open')
     .argument('[folder]', 'folder of the build', '.')
     .description('serve the bench on 127.0.0.1 and open the browser')
@@ -122,6 +149,8 @@ function declare(io: Io, done: (code: ExitCode) => void): Command {
     .action(async (method: string | undefined, options: { list?: true; schema?: true; json?: true }) =>
       done(await reckonVerb(io, method, options)),
     );
+
+  declareTrue(program, io, done);
 
   return program;
 }

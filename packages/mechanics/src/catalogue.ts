@@ -51,11 +51,28 @@ import { spigotPressure } from './joint/spigot-pressure.ts';
 import { weldTorsion } from './joint/weld-torsion.ts';
 import type { Method } from './method/method.ts';
 import { mountStiffnessByWeight } from './mount/stiffness-by-weight.ts';
+import { ratioForSpeed } from './ratio/for-speed.ts';
 import { ratioFromTurns } from './ratio/from-turns.ts';
+import { ratioNearestTrain } from './ratio/nearest-train.ts';
 import { ratioOverall } from './ratio/overall.ts';
+import { ratioPairWear } from './ratio/pair-wear.ts';
 import { ratioStage } from './ratio/stage.ts';
 import { ratioTrainPower } from './ratio/train-power.ts';
 import { RESERVES } from './reserve/reserve.ts';
+import { axisAtStation } from './runout/axis-at-station.ts';
+import { balance } from './runout/balance.ts';
+import { leastSquaresCircle } from './runout/circle.ts';
+import { faceSquareness } from './runout/face.ts';
+import { fourPoint } from './runout/four-point.ts';
+import { gearLimits } from './runout/gear-limits.ts';
+import { harmonic } from './runout/harmonic.ts';
+import { influence } from './runout/influence.ts';
+import { lineFit } from './runout/line-fit.ts';
+import { pressSet } from './runout/press.ts';
+import { sprocketLimits } from './runout/sprocket-limits.ts';
+import { stackUp } from './runout/stack-up.ts';
+import { vblockFactor } from './runout/vblock-factor.ts';
+import { warmBow } from './runout/warm-bow.ts';
 import { shaftCriticalSpeed } from './shaft/critical-speed.ts';
 import { shaftEndurance } from './shaft/endurance.ts';
 import { shaftFatigue } from './shaft/fatigue.ts';
@@ -103,6 +120,20 @@ import { wheelInertiaFromWires } from './vehicle/wheel-inertia-from-wires.ts';
 
 /** Every public method, for lookup by id. */
 export const METHODS: readonly Method[] = [
+  axisAtStation,
+  balance,
+  leastSquaresCircle,
+  faceSquareness,
+  fourPoint,
+  gearLimits,
+  harmonic,
+  influence,
+  lineFit,
+  pressSet,
+  sprocketLimits,
+  stackUp,
+  vblockFactor,
+  warmBow,
   axialPair,
   flankPressure,
   locatingPlay,
@@ -176,8 +207,11 @@ export const METHODS: readonly Method[] = [
   massFactor,
   massFromScales,
   mountStiffnessByWeight,
+  ratioForSpeed,
   ratioFromTurns,
+  ratioNearestTrain,
   ratioOverall,
+  ratioPairWear,
   ratioStage,
   ratioTrainPower,
   roadLoad,

@@ -117,31 +117,61 @@ export function massIn(ground: Ground, gear: number) {
   );
 }
 
+/** One level start in first gear, as the method takes it; null where it lies off the torque curve. */
+function startOf(ground: Ground, { drive, engine }: Extract<DriveOf, { readonly ok: true }>) {
+  const engineSpeed = slipSpeed(ground, drive);
+  const torque = engine.torqueAt(engineSpeed);
+  const ratio = ground.overall[0];
+  if (torque === null || ratio === undefined) return null;
+  const { rollingRadius, efficiency } = drive;
+  const { mass, rollingCoefficient } = loadOf(ground);
+  return {
+    engineSpeed,
+    torque,
+    efficiency,
+    ratio,
+    rollingRadius,
+    mass: mass + wheelsInertia(ground) / rollingRadius ** 2,
+    load: mass * GRAVITY * rollingCoefficient,
+    rollingCoefficient,
+  };
+}
+
+/** Heat in the clutch in one level start in first gear, the vehicle against itself: no reference is needed. */
+export function launchOf(ground: Ground, drive: DriveOf) {
+  if (!drive.ok) return drive;
+  const start = startOf(ground, drive);
+  if (!start) return refused('The start lies off the torque curve.');
+  const { rollingCoefficient: _, ...own } = start;
+  return attempt(
+    clutchSlipEnergy.run,
+    {
+      ...own,
+      referenceRatio: own.ratio,
+      referenceRadius: own.rollingRadius,
+      referenceMass: own.mass,
+      referenceLoad: own.load,
+    },
+    'The clutch does not start the vehicle on the level at the engine speed of a start.',
+  );
+}
+
 /** Heat in the clutch in one level start in first gear, here and in the reference vehicle; null without one. */
 export function clutchOf(ground: Ground, drive: DriveOf) {
-  const { model, at, overall } = ground;
+  const { model, at } = ground;
   const { reference } = model;
   if (!reference) return null;
   if (!drive.ok) return reference.mass ? drive : { ...drive, missing: [...drive.missing, NEEDS.referenceMass] };
   if (!reference.mass) return lacks(NEEDS.referenceMass);
   const first = reference.overall[0];
-  const engineSpeed = slipSpeed(ground, drive.drive);
-  const torque = drive.engine.torqueAt(engineSpeed);
-  const ratio = overall[0];
-  if (!first || torque === null || ratio === undefined) return refused('The start lies off the torque curve.');
-  const { rollingRadius, efficiency } = drive.drive;
-  const { mass, rollingCoefficient } = loadOf(ground);
+  const start = startOf(ground, drive);
+  if (!first || !start) return refused('The start lies off the torque curve.');
+  const { rollingCoefficient, ...own } = start;
   const there = at(reference.mass);
   return attempt(
     clutchSlipEnergy.run,
     {
-      engineSpeed,
-      torque,
-      efficiency,
-      ratio,
-      rollingRadius,
-      mass: mass + wheelsInertia(ground) / rollingRadius ** 2,
-      load: mass * GRAVITY * rollingCoefficient,
+      ...own,
       referenceRatio: at(first),
       referenceRadius: at(reference.rollOut) / (2 * Math.PI),
       referenceMass: there,
