@@ -27,6 +27,22 @@ function inlineWorkers(): Plugin {
   };
 }
 
+/** What gives the page out while the host is away, and the list of files that it keeps. */
+function keptPage(): Plugin {
+  const source = readFileSync(fileURLToPath(new URL('src/kept-page/kept-page.js', import.meta.url)), 'utf8');
+  return {
+    name: 'oddwheel:kept-page',
+    generateBundle: {
+      order: 'post',
+      handler(_, bundle) {
+        const files = Object.keys(bundle).filter((name) => name.startsWith('assets/'));
+        this.emitFile({ type: 'asset', fileName: 'kept-page.js', source });
+        this.emitFile({ type: 'asset', fileName: 'kept-page.json', source: JSON.stringify(files.sort()) });
+      },
+    },
+  };
+}
+
 /** The single file can reach nothing: whatever it needs is in it. */
 const POLICY = [
   "default-src 'none'",
@@ -75,7 +91,7 @@ export default defineConfig(({ mode }) => {
     base: './',
     plugins: [
       react(),
-      ...(alone ? [inlineWorkers(), viteSingleFile({ outputFileName: 'oddwheel.html' }), oneFile()] : []),
+      ...(alone ? [inlineWorkers(), viteSingleFile({ outputFileName: 'oddwheel.html' }), oneFile()] : [keptPage()]),
     ],
     resolve: { conditions: ['source', 'module', 'browser', 'development|production'] },
     worker: { format: alone ? 'iife' : 'es' },
@@ -83,8 +99,9 @@ export default defineConfig(({ mode }) => {
       outDir: alone ? 'dist-alone' : 'dist',
       emptyOutDir: true,
       target: 'es2022',
-      // The largest piece is what draws in space, which comes alone and only when it is asked for.
-      ...(alone ? { modulePreload: false } : { assetsInlineLimit: 0, chunkSizeWarningLimit: 600 }),
+      // What draws in space comes alone and only when it is asked for; the steps come together, since the page must go on
+      // without a connection.
+      ...(alone ? { modulePreload: false } : { assetsInlineLimit: 0, chunkSizeWarningLimit: 700 }),
     },
   };
 });

@@ -205,11 +205,17 @@ describe('one HTML file from the disk, with the network cut', () => {
     await ratio(two, '16 : 30');
 
     await typeField(deaf, 'Chain 2', '/path/stages/chain-2/links', '88');
+    // What stood saved before is no sign that this is.
+    await deaf
+      .locator('.head')
+      .getByRole('button', { name: /^Undo .*links/ })
+      .waitFor();
     await saved(deaf);
     await ratio(deaf, '16 : 30');
     expect(await deaf.locator('.conflicts').count()).toBe(0);
 
     await typeTeeth(one, '15');
+    await ratio(one, '15 : 30');
     await saved(one);
     await typeTeeth(deaf, '19');
     const row = deaf.locator('.conflicts tbody tr');
@@ -267,7 +273,7 @@ describe('one HTML file from the disk, with the network cut', () => {
     const page = await open(context);
     await beginDemo(page);
     await page.getByRole('button', { name: 'Build', exact: true }).click();
-    const newer = packArchive({ build: '{"format": 99}', history: '', log: '', pictures: new Map() });
+    const newer = packArchive({ build: '{"format": 99}', history: '', log: '', runOut: '', pictures: new Map() });
     for (const [name, bytes, says] of [
       ['notes.zip', new TextEncoder().encode('not a zip'), 'no whole saved file of a build'],
       ['newer.zip', newer, '/format'],

@@ -103,6 +103,26 @@ describe('the page of the demo', () => {
     await expect.poll(() => bench.text()).toBe(before);
   });
 
+  it('Undo pressed while an edit is still being kept takes that edit back', async () => {
+    const before = bench.text();
+    let answer = (): void => undefined;
+    const held = new Promise<void>((resolve) => {
+      answer = resolve;
+    });
+    await page.route('**/api/edits', async (route) => {
+      const response = await route.fetch();
+      await held;
+      await route.fulfill({ response });
+    });
+    await type('Chain 1', 'Driver teeth', '16');
+    await page.locator('.saved', { hasText: /^saving$/ }).waitFor();
+    await expect.poll(() => bench.text()).not.toBe(before);
+    await page.locator('.head').getByRole('button', { name: 'Undo Chain 1, driver teeth 17 → 16' }).click();
+    answer();
+    await page.locator('.path-table', { hasText: '17 : 30' }).waitFor();
+    await expect.poll(() => bench.text()).toBe(before);
+  });
+
   it('wrong input says what was read and what is right; the old value stays in force', async () => {
     const before = bench.text();
     await element('Bevel pair').click();
@@ -212,7 +232,7 @@ describe('two hands on one file', () => {
     await type('Chain 1', 'Driver teeth', '16');
     await page.locator('.path-table', { hasText: '16 : 30' }).waitFor();
     await page.locator('.band', { hasText: '1 edit is kept in this page only' }).waitFor();
-    expect(await page.locator('.saved').textContent()).toBe('1 edit not saved');
+    await expect.poll(() => page.locator('.saved').textContent()).toBe('1 edit not saved');
     expect(bench.text()).toContain('"driver": 17, "driven": 30');
     await page.context().setOffline(false);
     await saved();

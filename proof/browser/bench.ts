@@ -17,7 +17,9 @@ export interface Bench {
   /** Replaces a part of build.json as a text editor would. */
   readonly editFile: (from: string, to: string) => void;
   readonly url: () => string;
-  /** Ends the host and starts it again on the same folder and port. */
+  /** Ends the host as a power cut would, in the middle of whatever it does. */
+  readonly kill: () => Promise<void>;
+  /** Ends the host, if it still runs, and starts it again on the same folder and port. */
   readonly restart: () => Promise<void>;
   readonly stop: () => Promise<void>;
 }
@@ -46,6 +48,7 @@ async function serve(folder: string): Promise<Bench> {
       writeFileSync(file, before.replace(from, to));
     },
     url: () => host.url,
+    kill: () => end(host.process, 'SIGKILL'),
     restart: async () => {
       await end(host.process);
       host = await startHost(folder, Number(new URL(host.url).port));
@@ -77,11 +80,11 @@ async function startHost(
   return { process: child, url };
 }
 
-function end(child: ChildProcess): Promise<void> {
+function end(child: ChildProcess, signal: NodeJS.Signals = 'SIGTERM'): Promise<void> {
   return new Promise((resolve) => {
-    if (child.exitCode !== null) return resolve();
+    if (child.exitCode !== null || child.signalCode !== null) return resolve();
     child.once('exit', () => resolve());
-    child.kill('SIGTERM');
+    child.kill(signal);
   });
 }
 

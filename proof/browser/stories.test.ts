@@ -95,9 +95,13 @@ describe('from an empty folder to a laid-out drive', () => {
     await expect.poll(() => bench.text()).toBe(before);
 
     // Shaft B is dragged in the drawing.
-    const at = await story.middle(page.locator('[data-view="from the left"] [data-of="/path/shafts/shaft-b"]').first());
-    await page.mouse.click(at.x, at.y);
+    await ranged(page);
+    const drawn = page.locator('[data-view="from the left"] [data-of="/path/shafts/shaft-b"]').first();
+    const chosenAt = await story.middle(drawn);
+    await page.mouse.click(chosenAt.x, chosenAt.y);
     await page.getByRole('heading', { name: 'Moving Shaft B' }).waitFor();
+    // What stands above the drawing may have grown meanwhile.
+    const at = await story.middle(drawn);
     await page.mouse.move(at.x, at.y);
     await page.mouse.down();
     await page.mouse.move(at.x - 9, at.y - 6, { steps: 3 });
@@ -173,6 +177,7 @@ describe('from an empty folder to a laid-out drive', () => {
     // Shaft B is moved by its handle; the finger need not hide it.
     await page.getByLabel('Chosen in the drawing').selectOption({ label: 'Shaft B' });
     const before = bench.text();
+    await ranged(page);
     await story.swipe(page, await story.middle(handle()), { x: 0, y: -30 });
     await expect.poll(() => inFile(`${SHAFT_B}/z`)).not.toBe(story.valueIn(before, `${SHAFT_B}/z`));
     await head(/^Undo Shaft B moved/).tap();

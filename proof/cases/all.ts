@@ -17,6 +17,7 @@ import { RATIO_CASES } from './ratio.ts';
 import { ROAD_CASES } from './road.ts';
 
 import { RUNOUT_CASES } from './runout.ts';
+import { RUNOUT_LIMIT_CASES } from './runout-limits.ts';
 import { SHAFT_CASES } from './shaft.ts';
 import { SHAFT_MORE_CASES } from './shaft-more.ts';
 
@@ -44,7 +45,7 @@ export const TOPICS: readonly { readonly topic: string; readonly cases: readonly
   { topic: 'Gear trains, change gears and wear cycles', cases: TRAIN_CASES },
   { topic: 'Tyres, engine curves and pull', cases: VEHICLE_CASES },
   { topic: 'The vehicle on the road', cases: ROAD_CASES },
-  { topic: 'Run-out', cases: RUNOUT_CASES },
+  { topic: 'Run-out', cases: [...RUNOUT_CASES, ...RUNOUT_LIMIT_CASES] },
   { topic: 'Measured in the workshop', cases: MEASURE_CASES },
 ];
 

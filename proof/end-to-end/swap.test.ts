@@ -1,8 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { findTrains, roadSpeedOf, USUAL_REQUEST } from '@oddwheel/build/ratios/find';
+import type { Assessment } from '@oddwheel/build/assess/types';
+import { compareTrains } from '@oddwheel/build/ratios/compare';
+import { findTrains, roadSpeedOf } from '@oddwheel/build/ratios/find';
 import { swapTable } from '@oddwheel/build/ratios/swap';
 import type { Effect } from '@oddwheel/build/ratios/types';
+import { USUAL_REQUEST } from '@oddwheel/build/ratios/usual';
 import { applyEdit, openSession } from '@oddwheel/build/session';
 import type { Session } from '@oddwheel/build/session-types';
 import { describe, expect, it } from 'vitest';
@@ -22,7 +25,7 @@ function whole<T>(steps: Generator<unknown, T>): T {
 }
 
 /** What `check` says after the edit, against what was foretold. */
-function expectEqual(session: Session, effect: Effect, roadSpeed: number): void {
+function expectEqual(session: Session, effect: Effect, roadSpeed: number): Assessment {
   const edited = applyEdit(session, effect.patches, 'not yet');
   if (!edited.ok) throw new Error(JSON.stringify(edited.faults));
   const { assessment, evaluation } = edited.session;
@@ -61,6 +64,7 @@ function expectEqual(session: Session, effect: Effect, roadSpeed: number): void 
     expect(fit?.says).toMatch(new RegExp(`\\b${links} `));
     if (fits) expect(fit?.severity).toBe('holds');
   }
+  return assessment;
 }
 
 const SWAPS = [
@@ -110,8 +114,24 @@ describe('each ranked train is what check says after it is applied', () => {
     expect(trains).toHaveLength(10);
     expect(windows.clashes).toEqual([]);
     for (const train of trains) {
-      expectEqual(session, train, roadSpeedOf(session));
+      const after = expectEqual(session, train, roadSpeedOf(session));
       expect(train.stages.every(({ fits }) => fits)).toBe(true);
+      const { weakest } = train.strength;
+      expect(weakest?.reserve).toBe(after.findings.find(({ id }) => id === weakest?.finding)?.reserve?.value);
     }
+    // A builder buys a pair of sprockets, not a new drive.
+    expect(trains[0]?.toBuy.length).toBeLessThanOrEqual(2);
+  });
+});
+
+describe('a comparison is what check says after the train is applied', () => {
+  it.each(['marsh-hauler', 'hill-trike', 'rail-cart'])('%s', (name) => {
+    const session = demo(name);
+    const [train] = whole(findTrains(session, { ...USUAL_REQUEST, best: 2 })).trains.slice(-1);
+    if (!train) throw new Error('No train.');
+    const [compared] = compareTrains(session, [train.pairs]);
+    const { gears, road } = expectEqual(session, train, roadSpeedOf(session));
+    const { top, sprint, cycle, pulls } = road;
+    expect(compared).toMatchObject({ gears, top, sprint, cycle, pulls });
   });
 });

@@ -94,7 +94,7 @@ const advised =
       readingSpread: first.spread,
       goal: GOAL * THOU,
       lies: 'beyond',
-      beads: { smallest: SHORTEST * MM, largest: LONGEST * MM, step: MM, places: 72 },
+      beads: { smallest: SHORTEST * MM, largest: LONGEST * MM, step: MM, places: 24 },
       prior: {
         pull: (pull * THOU) / MM,
         pullFactor: 3,

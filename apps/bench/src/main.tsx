@@ -9,6 +9,7 @@ import './steps/steps.css';
 import './findings/findings.css';
 import './inspector/inspector.css';
 import './page/print.css';
+import { openOutbox } from '@oddwheel/store/browser-outbox';
 import { createBrowserClient } from './link/browser-client.ts';
 import { buildToOpen, createBuildActions } from './link/build-actions.ts';
 import { createHostClient } from './link/http-host.ts';
@@ -21,6 +22,7 @@ import { createActions, createFollower } from './state/bench-actions.ts';
 import { deviceName, keptChoice } from './state/device.ts';
 import { createDocument } from './state/document.ts';
 import { readLook } from './state/look.ts';
+import { createRunOut } from './true/run-out.ts';
 import { startModel } from './worker/remote.ts';
 
 /** Gloves and a small screen: shop mode, unless this device chose otherwise. */
@@ -43,12 +45,18 @@ const follow = createFollower(store, model);
 // A host keeps the build in its folder; without one the worker keeps builds in the browser.
 const server = await servedBy(window.location);
 const keeper = server === 'none' ? await model.keeper() : null;
-const client = keeper ? createBrowserClient(keeper, deviceName()) : createHostClient(deviceName());
+const outbox = await openOutbox();
+const client = keeper ? createBrowserClient(keeper, deviceName()) : createHostClient(deviceName(), outbox);
 const build = createDocument(store, model, client, follow, clock);
+const runOut = createRunOut({
+  ...{ client: client.runOut, outbox, device: deviceName() },
+  now: () => new Date().toISOString(),
+});
 const actions = createActions(store, model, build, follow, focusField, {
   builds: createBuildActions(store, build, client, keeper),
   putPicture: client.putPicture,
   pictureUrl: client.pictureUrl,
+  runOut,
 });
 
 createRoot(root).render(
@@ -56,6 +64,11 @@ createRoot(root).render(
     <App store={store} actions={actions} model={model} />
   </StrictMode>,
 );
+// The record goes by the build: by its id in the browser, by its name behind a host.
+store.subscribe(({ shelf, assessment }) => {
+  const name = shelf ? shelf.open : (assessment?.name ?? null);
+  if (name !== null) void runOut.turnTo(name);
+});
 const start = async (): Promise<void> => {
   if (keeper) store.setState({ shelf: await keeper.start(buildToOpen(keptChoice)) });
   if (server === 'empty host') store.setState({ empty: true });

@@ -52,7 +52,8 @@ describe('oddwheel new', () => {
     const demo = readFileSync(join(HOME, 'examples/marsh-hauler/build.json'), 'utf8');
     const picture = new Uint8Array([0xff, 0xd8, 0xff, 0xe0]);
     const hash = hashBytes(picture);
-    const content = { build: demo, log: '{"id":"a.1"}\n', history: '{"v":1}\n', pictures: new Map([[hash, picture]]) };
+    const lines = { log: '{"id":"a.1"}\n', history: '{"v":1}\n', runOut: '{"id":"phone.1"}\n' };
+    const content = { build: demo, ...lines, pictures: new Map([[hash, picture]]) };
     writeFileSync(join(cwd, 'saved.oddwheel.zip'), packArchive(content));
     const { code, err, out } = await run(['new', 'from-file', '--like', 'saved.oddwheel.zip'], { cwd });
     expect({ code, err }).toEqual({ code: 0, err: '' });
@@ -61,6 +62,7 @@ describe('oddwheel new', () => {
     expect(file('build.json')).toBe(demo);
     expect(file('log.ndjson')).toBe(content.log);
     expect(file('history.ndjson')).toBe(content.history);
+    expect(file('true.ndjson')).toBe(content.runOut);
     expect(new Uint8Array(readFileSync(join(cwd, 'from-file/pictures', hash)))).toEqual(picture);
   });
 
@@ -72,7 +74,7 @@ describe('oddwheel new', () => {
     const wrong = await run(['new', 'none', '--like', 'wrong.zip'], { cwd });
     expect(wrong.code).toBe(2);
     expect(wrong.err).toMatch(/wrong\.zip: This is no whole saved file of a build\.\n {4}read: {5}6 bytes/);
-    const torn = { build: '{"format": 99}', log: '', history: '', pictures: new Map() };
+    const torn = { build: '{"format": 99}', log: '', history: '', runOut: '', pictures: new Map() };
     writeFileSync(join(cwd, 'newer.zip'), packArchive(torn));
     expect((await run(['new', 'none', '--like', 'newer.zip'], { cwd })).err).toContain('newer.zip /format');
     expect(existsSync(join(cwd, 'none'))).toBe(false);

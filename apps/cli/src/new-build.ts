@@ -45,11 +45,12 @@ function fromArchive(io: Io, file: string): Fill {
         file,
         read.faults.map(({ address, ...fault }) => ({ ...fault, at: address })),
       );
-    const { build, log, history, pictures } = read.content;
+    const { build, log, history, runOut, pictures } = read.content;
     await createBuildFolder(target, build, {
       validate: validateText,
       ...(log === '' ? {} : { log }),
       ...(history === '' ? {} : { history }),
+      ...(runOut === '' ? {} : { runOut }),
       pictures: [...pictures.values()],
     });
     return null;

@@ -103,7 +103,7 @@ export const noSuchAddress = (c: Context): Response =>
     problem: 'The host has no such address.',
     read: asRead(`${c.req.method} ${c.req.path}`),
     accepted:
-      'GET /api/build, /api/log, /api/events, /api/pictures/HASH, /api/archive; POST /api/edits, /api/undo, /api/redo, /api/log; PUT /api/pictures',
+      'GET /api/build, /api/log, /api/run-out, /api/events, /api/pictures/HASH, /api/archive; POST /api/edits, /api/undo, /api/redo, /api/log, /api/run-out; PUT /api/pictures',
   });
 
 /** Puts the host together. */

@@ -25,6 +25,7 @@ export function addEventsApi(app: Hono, hub: Hub, live: Live): void {
       const state = await live.state();
       queue.push({ event: 'build', data: buildEvent(state, null) });
       queue.push({ event: 'log', data: { entries: state.log } });
+      queue.push({ event: 'runOut', data: {} });
     } catch (error) {
       end();
       throw error;

@@ -1,7 +1,7 @@
 /** Events for every page that listens. */
 
 export interface HostEvent {
-  readonly event: 'build' | 'log' | 'beat';
+  readonly event: 'build' | 'log' | 'runOut' | 'beat';
   /** Plain data; goes out as JSON. */
   readonly data: unknown;
 }

@@ -13,6 +13,8 @@ export interface BuildState {
   readonly undo: string | null;
   readonly redo: string | null;
   readonly log: readonly LogEntry[];
+  /** Record of run-out as it is stored. */
+  readonly runOut: string;
   readonly setAside: readonly SetAside[];
   /** All faults of the text. */
   readonly faults: readonly Fault[];
@@ -26,6 +28,8 @@ export interface Live {
   readonly tellBuild: (by: string | null) => Promise<void>;
   /** Tells every page of the log entries with these ids. */
   readonly tellLog: (ids: readonly string[]) => Promise<void>;
+  /** Tells every page that the record of run-out has grown; pages read it then. */
+  readonly tellRunOut: () => void;
   /** Stops to watch for other programs. */
   readonly stop: () => void;
 }
@@ -47,17 +51,19 @@ export function follow(
   failed: (error: unknown) => void,
 ): Live {
   const state = async (): Promise<BuildState> => {
-    const { text, hash, history, log, setAside } = await store.read();
+    const { text, hash, history, log, runOut, setAside } = await store.read();
     const faults = validate(text);
     const undo = history.undo.at(-1)?.name ?? null;
     const redo = history.redo.at(-1)?.name ?? null;
-    return { text, hash, undo, redo, log, setAside, faults, readOnly: faults.length > 0 };
+    return { text, hash, undo, redo, log, runOut, setAside, faults, readOnly: faults.length > 0 };
   };
   const tellBuild = async (by: string | null): Promise<void> =>
     hub.broadcast({ event: 'build', data: buildEvent(await state(), by) });
+  const tellRunOut = (): void => hub.broadcast({ event: 'runOut', data: {} });
   const stop = store.watch((change) => {
     const told = async (): Promise<void> => {
       if (change.build) await tellBuild(null);
+      if (change.runOut) tellRunOut();
       if (change.log) hub.broadcast({ event: 'log', data: { entries: (await state()).log } });
     };
     told().catch(failed);
@@ -69,6 +75,7 @@ export function follow(
       const { log } = await state();
       hub.broadcast({ event: 'log', data: { entries: log.filter(({ id }) => ids.includes(id)) } });
     },
+    tellRunOut,
     stop,
   };
 }

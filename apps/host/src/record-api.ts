@@ -1,4 +1,4 @@
-/** The record of a build: its log and its pictures. */
+/** The record of a build: its log, its run-out and its pictures. */
 import type { Json } from '@oddwheel/build/document/json';
 import { archiveFileName, packArchive } from '@oddwheel/store/archive';
 import { PICTURE_LIMIT, pictureType } from '@oddwheel/store/picture';
@@ -28,6 +28,24 @@ function addLogApi(app: Hono, store: BuildStore, live: Live): void {
     if (!first) return c.json({ acknowledged });
     const { problem, read, accepted } = first;
     return refuse(c, 422, { problem, read, accepted }, { acknowledged, faults: refused });
+  });
+}
+
+function addRunOutApi(app: Hono, store: BuildStore, live: Live): void {
+  app.get('/api/run-out', async (c) => c.json({ text: (await live.state()).runOut }));
+
+  app.post('/api/run-out', limitBody(EDIT_LIMIT), async (c) => {
+    const body = await readJsonObject(c);
+    if (!body.ok) return refuse(c, 400, body.error);
+    const { entries } = body.value;
+    if (!Array.isArray(entries)) {
+      const accepted = '{"entries": [ … ]}, each a part, a set of readings, a round or a strike';
+      return refuse(c, 400, { problem: '"entries" is missing.', read: asRead(body.value), accepted });
+    }
+    const { acknowledged, refused } = await store.appendRunOut(entries as readonly Json[]);
+    if (acknowledged.length > 0) live.tellRunOut();
+    // What is wrong with one entry is no fault of the request: the others are kept.
+    return c.json({ acknowledged, refused });
   });
 }
 
@@ -81,9 +99,10 @@ function addArchiveApi(app: Hono, store: BuildStore): void {
   });
 }
 
-/** `GET` and `POST /api/log`, `PUT /api/pictures`, `GET /api/pictures/:hash`, `GET /api/archive`. */
+/** `GET` and `POST /api/log` and `/api/run-out`, `PUT /api/pictures`, `GET /api/pictures/:hash`, `GET /api/archive`. */
 export function addRecordApi(app: Hono, store: BuildStore, live: Live): void {
   addLogApi(app, store, live);
+  addRunOutApi(app, store, live);
   addPictureApi(app, store);
   addArchiveApi(app, store);
 }

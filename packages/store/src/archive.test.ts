@@ -12,6 +12,7 @@ const content: BuildContent = {
   build: BENCH_TEXT,
   history: '{"v": 1, "name": "Größe 17 → 19"}\n',
   log: '{"id": "a.1"}\n{"id": "cut',
+  runOut: '{"id": "phone.1"}\n',
   pictures: new Map([[HASH, picture]]),
 };
 const zip = (files: Zippable): Uint8Array => zipSync(files, { mtime: new Date(1980, 0, 1) });
@@ -40,12 +41,13 @@ describe('a build as one file', () => {
 
   it('is a zip file that any other unzip program reads', () => {
     const files = unzipSync(packArchive(content));
-    expect(Object.keys(files).sort()).toEqual(['build.json', 'history.ndjson', 'log.ndjson', `pictures/${HASH}`]);
+    const texts = ['build.json', 'history.ndjson', 'log.ndjson'];
+    expect(Object.keys(files).sort()).toEqual([...texts, `pictures/${HASH}`, 'true.ndjson']);
     expect(new TextDecoder().decode(files['build.json'])).toBe(BENCH_TEXT);
   });
 
   it('needs no log, no history and no picture, and may have been packed again by hand', () => {
-    const only = { build: BENCH_TEXT, history: '', log: '', pictures: new Map() };
+    const only = { build: BENCH_TEXT, history: '', log: '', runOut: '', pictures: new Map() };
     expect(readArchive(packArchive(only), validate)).toEqual({ ok: true, content: only });
     expect(readArchive(zip({ 'pictures/': new Uint8Array(), 'build.json': build }), validate).ok).toBe(true);
   });

@@ -1,6 +1,7 @@
-/** A build as one file: a zip of build.json, log.ndjson, history.ndjson and pictures/. */
+/** A build as one file: a zip of build.json, log.ndjson, history.ndjson, true.ndjson and pictures/. */
 import { hashBytes } from '@oddwheel/build/document/hash';
 import type { Fault } from '@oddwheel/build/fault';
+import { TRUE_FILE } from '@oddwheel/build/true/types';
 import { inflateSync, type Zippable, zipSync } from 'fflate';
 import { PICTURE_LIMIT } from './picture.ts';
 import type { BuildContent } from './store.ts';
@@ -12,7 +13,8 @@ export const ARCHIVE_LIMIT = 256 * MIB;
 const TEXT_LIMIT = 32 * MIB;
 
 const ENDING = '.oddwheel.zip';
-const TEXTS = { build: 'build.json', log: 'log.ndjson', history: 'history.ndjson' } as const;
+const TEXTS = { build: 'build.json', log: 'log.ndjson', history: 'history.ndjson', runOut: TRUE_FILE } as const;
+const KEYS = ['build', 'log', 'history', 'runOut'] as const;
 const PICTURE = /^pictures\/([0-9a-f]{64})$/;
 
 /** The same content gives the same bytes: no entry carries the time of its making. */
@@ -31,8 +33,7 @@ export function archiveFileName(name: string): string {
 /** Packs a build into one file. The same content gives the same bytes. */
 export function packArchive(content: BuildContent): Uint8Array<ArrayBuffer> {
   const files: Zippable = {};
-  for (const key of ['build', 'log', 'history'] as const)
-    if (content[key] !== '') files[TEXTS[key]] = new TextEncoder().encode(content[key]);
+  for (const key of KEYS) if (content[key] !== '') files[TEXTS[key]] = new TextEncoder().encode(content[key]);
   for (const [hash, bytes] of content.pictures) files[`pictures/${hash}`] = [bytes, { level: 0 }];
   return zipSync(files, { level: 6, mtime: MADE });
 }
@@ -57,14 +58,14 @@ export function readArchive(bytes: Uint8Array, validate: (text: string) => reado
 
   const unpacked = entries.map((entry) => ({ name: entry.name, bytes: unpack(entry) }));
   const faults: Fault[] = [];
-  const texts = { build: '', log: '', history: '' };
+  const texts = { build: '', log: '', history: '', runOut: '' };
   const pictures = new Map<string, Uint8Array>();
   for (const { name, bytes: content } of unpacked) {
     const hash = PICTURE.exec(name)?.[1];
     if (!content) faults.push(damaged(name));
     else if (hash === undefined) {
       const text = textOf(content);
-      const key = (['build', 'log', 'history'] as const).find((one) => TEXTS[one] === name);
+      const key = KEYS.find((one) => TEXTS[one] === name);
       if (text === null) faults.push(notText(name, content));
       else if (key) texts[key] = text;
     } else if (hashBytes(content) !== hash) faults.push(wrongHash(name, content));
@@ -123,7 +124,8 @@ const fault = (code: string, problem: string, read: string, accepted: string): F
 });
 
 const AN_ARCHIVE = `a file that "Save as one file" made, its name ending in ${ENDING}`;
-const OF_A_BUILD = 'build.json, log.ndjson, history.ndjson, and pictures named by their SHA-256 in pictures/';
+const OF_A_BUILD =
+  'build.json, log.ndjson, history.ndjson, true.ndjson, and pictures named by their SHA-256 in pictures/';
 
 const noArchive = (bytes: Uint8Array): Fault =>
   fault('no-zip', 'This is no whole saved file of a build.', `${bytes.length} bytes that are no zip file`, AN_ARCHIVE);

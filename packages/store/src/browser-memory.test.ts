@@ -4,7 +4,7 @@ import { storeConformance } from './conformance.ts';
 import type { Bench } from './conformance-bench.ts';
 
 storeConformance('held by the page', async (): Promise<Bench> => {
-  const held = heldBuild({ build: BENCH_TEXT, history: '', log: '', pictures: new Map() });
+  const held = heldBuild({ build: BENCH_TEXT, history: '', log: '', runOut: '', pictures: new Map() });
   const changed = () => {
     for (const watcher of held.watchers) watcher();
   };

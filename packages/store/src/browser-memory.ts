@@ -10,8 +10,8 @@ export interface HeldBuild {
 }
 
 /** A build in the page's memory with this content. */
-export function heldBuild({ build, history, log, pictures }: BuildContent): HeldBuild {
-  return { stored: { build, history, log }, pictures: new Map(pictures), watchers: new Set() };
+export function heldBuild({ build, history, log, runOut, pictures }: BuildContent): HeldBuild {
+  return { stored: { build, history, log, runOut }, pictures: new Map(pictures), watchers: new Set() };
 }
 
 /** A store on a build in the page's memory. Several stores may be open on one. */

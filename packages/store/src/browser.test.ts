@@ -97,6 +97,7 @@ describe('browser: several builds', () => {
     build: BENCH_TEXT,
     history: '',
     log: '{"id": "cut',
+    runOut: '{"id": "torn',
     pictures: new Map([[hashBytes(new Uint8Array([7])), new Uint8Array([7])]]),
   };
 

@@ -2,8 +2,9 @@ import { type Changed, type Medium, storeOn } from './medium.ts';
 import type { Step, Stored, Write } from './steps.ts';
 import { type BuildContent, type BuildStore, StoreError, type StoreOptions } from './store.ts';
 
-/** Object stores of a build's database. History and log are kept as the pieces that were appended. */
-const FILES = ['build', 'history', 'log'] as const;
+/** Object stores of a build's database. The files that only grow are kept as the pieces that were appended. */
+const LINES = ['history', 'log', 'runOut'] as const;
+const FILES = ['build', ...LINES] as const;
 const PICTURES = 'pictures';
 const BUILD_KEY = 'build.json';
 /** Beginning of the name of every database that is a build. */
@@ -38,12 +39,16 @@ export async function openBrowserStore(name: string, options: BrowserStoreOption
 
 function openDatabase(name: string): Promise<IDBDatabase> {
   return new Promise((resolve, reject) => {
-    const request = indexedDB.open(PREFIX + name, 1);
+    const request = indexedDB.open(PREFIX + name, 2);
     request.onupgradeneeded = () => {
       const { result } = request;
-      result.createObjectStore('build');
-      for (const file of ['history', 'log']) result.createObjectStore(file, { autoIncrement: true });
-      result.createObjectStore(PICTURES);
+      const make = (name: string, options?: IDBObjectStoreParameters): void => {
+        // A database of an earlier version has some of them.
+        if (!result.objectStoreNames.contains(name)) result.createObjectStore(name, options);
+      };
+      make('build');
+      for (const file of LINES) make(file, { autoIncrement: true });
+      make(PICTURES);
     };
     request.onsuccess = () => {
       // Lets another tab delete the database or raise its version.
@@ -86,8 +91,7 @@ export async function createBrowserBuild(
         there = count.result > 0;
         if (there) return;
         carryOut(transaction, { file: 'build', text: content.build });
-        for (const file of ['history', 'log'] as const)
-          if (content[file] !== '') carryOut(transaction, { file, append: content[file] });
+        for (const file of LINES) if (content[file] !== '') carryOut(transaction, { file, append: content[file] });
         for (const [hash, bytes] of content.pictures) transaction.objectStore(PICTURES).put(bytes, hash);
       };
     });
@@ -222,10 +226,14 @@ function readAll(transaction: IDBTransaction, done: (stored: Stored | undefined)
   const build: IDBRequest<string | undefined> = transaction.objectStore('build').get(BUILD_KEY);
   const history: IDBRequest<string[]> = transaction.objectStore('history').getAll();
   const log: IDBRequest<string[]> = transaction.objectStore('log').getAll();
+  const runOut: IDBRequest<string[]> = transaction.objectStore('runOut').getAll();
   // Requests of one transaction are answered in the order they were made.
-  log.onsuccess = () => {
+  runOut.onsuccess = () => {
     if (build.result === undefined) done(undefined);
-    else done({ build: build.result, history: history.result.join(''), log: log.result.join('') });
+    else {
+      const [h, l, r] = [history, log, runOut].map(({ result }) => result.join('')) as [string, string, string];
+      done({ build: build.result, history: h, log: l, runOut: r });
+    }
   };
 }
 

@@ -110,7 +110,52 @@ export function recordConformance(name: string, bench: () => Promise<Bench>): vo
 
     it('of a build with nothing but its file is that file', async () => {
       const store = await (await bench()).open();
-      expect(await store.content()).toEqual({ build: BENCH_TEXT, history: '', log: '', pictures: new Map() });
+      expect(await store.content()).toEqual({
+        build: BENCH_TEXT,
+        history: '',
+        log: '',
+        runOut: '',
+        pictures: new Map(),
+      });
+    });
+  });
+
+  describe(`${name}: record of run-out`, () => {
+    const part = (id: string, name: string) => ({
+      ...reading(id, {
+        part: 'shaft',
+        name,
+        seats: { a: '0 mm', b: '200 mm' },
+        goal: { station: '9 in', tir: '3 thou' },
+      }),
+      kind: 'true-part',
+    });
+
+    it('takes each entry once, whoever sends it again and in whatever order, and stays beside the log', async () => {
+      const { open } = await bench();
+      const [one, two] = [await open(), await open()];
+      await one.append([reading('a.1')]);
+      expect((await two.appendRunOut([part('b.2', 'B'), part('a.1', 'A')])).acknowledged).toEqual(['b.2', 'a.1']);
+      const again = [part('a.1', 'A'), part('b.2', 'B'), part('b.3', 'C')];
+      expect(await one.appendRunOut(again)).toEqual({ acknowledged: ['a.1', 'b.2', 'b.3'], refused: [] });
+      const { runOut, log } = await (await open()).read();
+      expect(
+        runOut
+          .trimEnd()
+          .split('\n')
+          .map((line) => JSON.parse(line).id),
+      ).toEqual(['b.2', 'a.1', 'b.3']);
+      expect(log).toEqual([reading('a.1')]);
+      expect((await one.content()).runOut).toBe(runOut);
+    });
+
+    it('refuses what is wrong or has the id of another entry, and that alone', async () => {
+      const store = await (await bench()).open();
+      await store.appendRunOut([part('a.1', 'A')]);
+      const wrong = { ...part('a.3', 'C'), body: { part: 'shaft' } };
+      const result = await store.appendRunOut([part('a.1', 'another'), wrong, part('a.4', 'D')]);
+      expect(result.acknowledged).toEqual(['a.4']);
+      expect(result.refused.map(({ address }) => address)).toEqual(expect.arrayContaining(['/0/id', '/1/body/seats']));
     });
   });
 
@@ -138,13 +183,16 @@ export function recordConformance(name: string, bench: () => Promise<Bench>): vo
       const ear = listen(one);
       await save(two, set(TEETH, 19));
       await ear.next();
-      expect(ear.heard.splice(0)).toEqual([{ build: true, log: false }]);
+      expect(ear.heard.splice(0)).toEqual([{ build: true, log: false, runOut: false }]);
       await two.append([reading('a.1')]);
       await ear.next();
-      expect(ear.heard.splice(0)).toEqual([{ build: false, log: true }]);
+      expect(ear.heard.splice(0)).toEqual([{ build: false, log: true, runOut: false }]);
+      await two.appendRunOut([{ ...reading('a.2', { of: 'a.1' }), kind: 'strike' }]);
+      await ear.next();
+      expect(ear.heard.splice(0)).toEqual([{ build: false, log: false, runOut: true }]);
       await replaceBuild(BENCH_TEXT);
       await ear.next();
-      expect(ear.heard.splice(0)).toEqual([{ build: true, log: false }]);
+      expect(ear.heard.splice(0)).toEqual([{ build: true, log: false, runOut: false }]);
       expect((await one.read()).history.undo).toHaveLength(2);
     });
 
@@ -160,7 +208,7 @@ export function recordConformance(name: string, bench: () => Promise<Bench>): vo
       expect(ear.heard).toEqual([]);
       await replaceBuild((await store.read()).text.replace('"teeth": 40', '"teeth": 42'));
       await ear.next();
-      expect(ear.heard).toEqual([{ build: true, log: false }]);
+      expect(ear.heard).toEqual([{ build: true, log: false, runOut: false }]);
       ear.stop();
     });
   });

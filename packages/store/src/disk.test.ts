@@ -139,7 +139,7 @@ describe('watching a build folder', () => {
         wake = resolve;
       });
       await saveAs(folder, BENCH_TEXT.replace('"teeth": 40', `"teeth": ${teeth}`));
-      expect(await heard).toEqual({ build: true, log: false });
+      expect(await heard).toEqual({ build: true, log: false, runOut: false });
     }
     expect((await store.read()).history.undo).toHaveLength(3);
     await store.close();

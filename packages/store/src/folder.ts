@@ -1,3 +1,4 @@
+import { TRUE_FILE } from '@oddwheel/build/true/types';
 import type { FileSystem, Lock } from './file-system.ts';
 import type { Changed, Medium } from './medium.ts';
 import type { Step, Stored, Write } from './steps.ts';
@@ -12,6 +13,8 @@ const NEXT = '.next';
 
 /** How often a change begins anew because another program replaced build.json meanwhile. */
 const ATTEMPTS = 5;
+
+const FILES = { history: HISTORY_FILE, log: LOG_FILE, runOut: TRUE_FILE } as const;
 
 /** A build folder as a medium. */
 export function folderMedium(fs: FileSystem, folder: string): Medium {
@@ -35,7 +38,12 @@ export function folderMedium(fs: FileSystem, folder: string): Medium {
 
   async function load(): Promise<Stored> {
     // The build first: the history may run ahead of it, never behind.
-    return { build: await buildText(), history: await lines(HISTORY_FILE), log: await lines(LOG_FILE) };
+    return {
+      build: await buildText(),
+      history: await lines(HISTORY_FILE),
+      log: await lines(LOG_FILE),
+      runOut: await lines(TRUE_FILE),
+    };
   }
 
   async function append(name: string, before: string, text: string): Promise<void> {
@@ -63,7 +71,7 @@ export function folderMedium(fs: FileSystem, folder: string): Medium {
         if (!(await replaceBuild(before.build, write.text, lock))) return false;
       } else {
         await mustHold(lock, folder);
-        await append(write.file === 'log' ? LOG_FILE : HISTORY_FILE, now[write.file], write.append);
+        await append(FILES[write.file], now[write.file], write.append);
         now = { ...now, [write.file]: now[write.file] + write.append };
       }
     }
@@ -104,7 +112,7 @@ export function folderMedium(fs: FileSystem, folder: string): Medium {
       const names = (await fs.list(path(PICTURE_FOLDER))) ?? [];
       return names.filter((name) => /^[0-9a-f]{64}$/.test(name));
     },
-    watch: (changed) => fs.watch(folder, [BUILD_FILE, LOG_FILE], changed),
+    watch: (changed) => fs.watch(folder, [BUILD_FILE, LOG_FILE, TRUE_FILE], changed),
     close: async () => undefined,
   };
 }

@@ -3,6 +3,7 @@ import {
   appendStep,
   historyStep,
   readStep,
+  runOutStep,
   type Step,
   type StepOptions,
   type Stored,
@@ -21,7 +22,7 @@ import {
 
 /** Where a build lies: the only part in which the stores differ. */
 export interface Medium {
-  /** What is stored, read without waiting for others; the three texts may be a moment apart. */
+  /** What is stored, read without waiting for others; the texts may be a moment apart. */
   load(): Promise<Stored>;
   /**
    * Carries out one step while nobody else writes: loads, lets `step` decide, and does its writes in order, each durable
@@ -63,9 +64,9 @@ export async function storeOn(medium: Medium, given: StoreOptions): Promise<Buil
 
   /** Tells the listeners what others changed before this store's own writes, of which they hear nothing. */
   function notice(before: Stored, writes: readonly Write[]): void {
-    const outside = { build: before.build !== seen.build, log: before.log !== seen.log };
+    const outside = changed(before, seen);
     seen = written(before, writes);
-    if (outside.build || outside.log) for (const listener of [...listeners]) listener(outside);
+    if (outside.build || outside.log || outside.runOut) for (const listener of [...listeners]) listener(outside);
   }
 
   async function change<T>(step: (stored: Stored) => Step<T>): Promise<T> {
@@ -109,7 +110,8 @@ export async function storeOn(medium: Medium, given: StoreOptions): Promise<Buil
 
   async function look(): Promise<void> {
     const now = await medium.load();
-    if (now.build === seen.build && now.log === seen.log) return;
+    const { build, log, runOut } = changed(now, seen);
+    if (!build && !log && !runOut) return;
     const { writes } = readStep(now, options);
     if (writes.length === 0 || !(await catchUp())) notice(now, []);
   }
@@ -125,6 +127,7 @@ export async function storeOn(medium: Medium, given: StoreOptions): Promise<Buil
     undo: (request) => inTurn(() => change((stored) => historyStep(stored, 'undo', request, options))),
     redo: (request) => inTurn(() => change((stored) => historyStep(stored, 'redo', request, options))),
     append: (entries) => inTurn(() => change((stored) => appendStep(stored, entries))),
+    appendRunOut: (entries) => inTurn(() => change((stored) => runOutStep(stored, entries))),
     putPicture: (bytes) =>
       inTurn(async () => {
         const hash = hashBytes(bytes);
@@ -154,6 +157,12 @@ export async function storeOn(medium: Medium, given: StoreOptions): Promise<Buil
     },
   };
 }
+
+const changed = (now: Stored, before: Stored): OutsideChange => ({
+  build: now.build !== before.build,
+  log: now.log !== before.log,
+  runOut: now.runOut !== before.runOut,
+});
 
 /** The text on the disk is nearly always the one that was checked last; checking it once is enough. */
 function rememberingClean({ validate, now }: StoreOptions): StoreOptions {

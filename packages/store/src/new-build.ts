@@ -1,5 +1,6 @@
 import { hashBytes } from '@oddwheel/build/document/hash';
 import type { Fault } from '@oddwheel/build/fault';
+import { TRUE_FILE } from '@oddwheel/build/true/types';
 import type { FileSystem } from './file-system.ts';
 import { BUILD_FILE, HISTORY_FILE, LOG_FILE, PICTURE_FOLDER, writeDurably } from './folder.ts';
 import { nodeFileSystem } from './node-file-system.ts';
@@ -7,9 +8,10 @@ import { StoreError } from './store.ts';
 
 export interface NewBuild {
   readonly validate: (text: string) => readonly Fault[];
-  /** Log and history to begin with. */
+  /** Log, history and record of run-out to begin with. */
   readonly log?: string;
   readonly history?: string;
+  readonly runOut?: string;
   readonly pictures?: readonly Uint8Array[];
   readonly fs?: FileSystem;
 }
@@ -51,7 +53,7 @@ async function fill(
   fs: FileSystem,
   folder: string,
   text: string,
-  { log, history, pictures = [] }: NewBuild,
+  { log, history, runOut, pictures = [] }: NewBuild,
 ): Promise<void> {
   const encoder = new TextEncoder();
   if (pictures.length > 0) {
@@ -60,6 +62,7 @@ async function fill(
     for (const bytes of pictures) await writeDurably(fs, pictureFolder, hashBytes(bytes), bytes);
   }
   if (history !== undefined) await writeDurably(fs, folder, HISTORY_FILE, encoder.encode(history));
+  if (runOut !== undefined) await writeDurably(fs, folder, TRUE_FILE, encoder.encode(runOut));
   if (log !== undefined) await writeDurably(fs, folder, LOG_FILE, encoder.encode(log));
   await writeDurably(fs, folder, BUILD_FILE, encoder.encode(text));
 }

@@ -10,6 +10,7 @@ import { applyPatches, type Patch } from '@oddwheel/build/document/patch';
 import { valueAt } from '@oddwheel/build/document/patch-value';
 import { keysOf } from '@oddwheel/build/document/pointer';
 import type { Fault } from '@oddwheel/build/fault';
+import { appendTrue } from '@oddwheel/build/true/record';
 import type {
   AppendResult,
   HistoryStep,
@@ -20,16 +21,18 @@ import type {
   StoreOptions,
 } from './store.ts';
 
-/** The three texts of a build; a file that is not there is "". */
+/** The texts of a build; a file that is not there is "". */
 export interface Stored {
   readonly build: string;
   readonly history: string;
   readonly log: string;
+  /** Record of run-out, `true.ndjson`. */
+  readonly runOut: string;
 }
 
 /** One write. They are done in order, each on the disk before the next begins. */
 export type Write =
-  | { readonly file: 'history' | 'log'; readonly append: string }
+  | { readonly file: 'history' | 'log' | 'runOut'; readonly append: string }
   | { readonly file: 'build'; readonly text: string };
 
 export interface Step<T> {
@@ -100,6 +103,7 @@ export function readStep(stored: Stored, options: StepOptions): Step<Snapshot> {
       hash,
       history: { undo: fold.undo.map(stepOf), redo: fold.redo.map(stepOf) },
       log: log.entries,
+      runOut: stored.runOut,
       setAside: [
         ...parseHistory(stored.history).bad.map(aside('history')),
         ...[...log.bad, ...(log.torn ? [log.torn] : [])].map(aside('log')),
@@ -256,6 +260,31 @@ export function appendStep(stored: Stored, entries: readonly Json[]): Step<Appen
   }
   return {
     writes: fresh.length === 0 ? [] : [{ file: 'log', append: appendedLines(stored.log, fresh) }],
+    result: { acknowledged, refused: refusedEntries },
+  };
+}
+
+/**
+ * Adds the entries that the record of run-out does not have yet, each judged by itself: one that is wrong, or whose id stands
+ * for something else, keeps none of the others back.
+ */
+export function runOutStep(stored: Stored, entries: readonly Json[]): Step<AppendResult> {
+  let text = stored.runOut;
+  const acknowledged: string[] = [];
+  const refusedEntries: Fault[] = [];
+  for (const [i, value] of entries.entries()) {
+    const one = appendTrue(text, [value]);
+    if (one.ok) {
+      text += one.text;
+      acknowledged.push(...one.added, ...one.known);
+    } else
+      refusedEntries.push(
+        ...one.faults.map((fault) => ({ ...fault, address: fault.address.replace(/^\/0/, `/${i}`) })),
+      );
+  }
+  const append = text.slice(stored.runOut.length);
+  return {
+    writes: append === '' ? [] : [{ file: 'runOut', append }],
     result: { acknowledged, refused: refusedEntries },
   };
 }

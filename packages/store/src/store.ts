@@ -31,6 +31,8 @@ export interface Snapshot {
   /** Log entries as they stand in the file; `foldLog` makes the record of them. */
   readonly log: readonly LogEntry[];
   readonly setAside: readonly SetAside[];
+  /** Record of run-out as it is stored; `readTrue` makes parts, sets and rounds of it. */
+  readonly runOut: string;
 }
 
 /** All that a build consists of, as it is stored; a file that is not there is "". */
@@ -38,6 +40,7 @@ export interface BuildContent {
   readonly build: string;
   readonly history: string;
   readonly log: string;
+  readonly runOut: string;
   /** Pictures by the SHA-256 of their bytes. */
   readonly pictures: ReadonlyMap<string, Uint8Array>;
 }
@@ -84,7 +87,7 @@ export type SaveResult =
   | { readonly ok: false; readonly reason: 'refused'; readonly faults: readonly Fault[] };
 
 export interface AppendResult {
-  /** Ids of the entries that are in the log and on the disk, new or known. */
+  /** Ids of the entries that are in the file and on the disk, new or known. */
   readonly acknowledged: readonly string[];
   /** Faults of entries that are none; the first key of an address is the index in the request. */
   readonly refused: readonly Fault[];
@@ -94,6 +97,7 @@ export interface AppendResult {
 export interface OutsideChange {
   readonly build: boolean;
   readonly log: boolean;
+  readonly runOut: boolean;
 }
 
 /** A build that can be read, changed and undone. Promises reject with a `StoreError`, or with the system's own error. */
@@ -104,12 +108,14 @@ export interface BuildStore {
   redo(request: StepRequest): Promise<SaveResult>;
   /** Adds entries to the log. An entry that is there already is acknowledged again and not written again. */
   append(entries: readonly Json[]): Promise<AppendResult>;
+  /** The same for the record of run-out; an id that stands for another entry there is refused. */
+  appendRunOut(entries: readonly Json[]): Promise<AppendResult>;
   /** Keeps a picture and gives its name: the SHA-256 of its bytes. */
   putPicture(bytes: Uint8Array): Promise<string>;
   getPicture(hash: string): Promise<Uint8Array | undefined>;
   /** Everything that is stored, for an archive. Rejects with `store.damaged` when a picture is not what its name says. */
   content(): Promise<BuildContent>;
-  /** Calls `listener` when build.json or the log was changed by anybody but this store. Returns a function that stops it. */
+  /** Calls `listener` when build.json, the log or the record of run-out was changed by anybody but this store. Returns a function that stops it. */
   watch(listener: (change: OutsideChange) => void): () => void;
   close(): Promise<void>;
 }

@@ -25,6 +25,7 @@ import { SHAFT_LIMITS } from './shaft-limits.ts';
 import { SHAFT_NOTCHES } from './shaft-notches.ts';
 import { SHAFT_RELIABILITY } from './shaft-reliability.ts';
 import { SHAFT_STEELS } from './shaft-steels.ts';
+import { SPROCKET_PRACTICE } from './sprocket-practice.ts';
 import { STAGE_EFFICIENCIES } from './stage-efficiencies.ts';
 import { rowInSi, type Table } from './table.ts';
 import { TYRE_ALPHA_WIDTHS } from './tyre-alpha-widths.ts';
@@ -63,6 +64,7 @@ const TABLES: readonly Table[] = [
   SHAFT_NOTCHES,
   SHAFT_RELIABILITY,
   SHAFT_STEELS,
+  SPROCKET_PRACTICE,
   STAGE_EFFICIENCIES,
   TYRE_ALPHA_WIDTHS,
   TYRE_FRICTION,

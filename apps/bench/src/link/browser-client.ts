@@ -16,6 +16,7 @@ export function createBrowserClient(keeper: RemoteKeeper, device: string): HostC
   const urls = new Map<string, string>();
   return {
     read: () => keeper.read(),
+    lastSeen: async () => null,
     edit: (base, edit) => keeper.edit(base, edit, device),
     undo: (base) => keeper.undo(base, device),
     redo: (base) => keeper.redo(base, device),
@@ -30,6 +31,11 @@ export function createBrowserClient(keeper: RemoteKeeper, device: string): HostC
       const url = URL.createObjectURL(new Blob([new Uint8Array(bytes)], { type }));
       urls.set(hash, url);
       return url;
+    },
+    runOut: {
+      read: () => keeper.readRunOut(),
+      add: (entries) => keeper.addRunOut(entries),
+      listen: (changed) => void keeper.listenRunOut(proxy(changed)),
     },
     archive: () => keeper.archive(),
   };

@@ -1,4 +1,5 @@
 import type { Conflict } from '@oddwheel/build/document/diff';
+import type { Json } from '@oddwheel/build/document/json';
 import type { Fault } from '@oddwheel/build/fault';
 import type { Archive } from '../worker/keeper-api.ts';
 import type { Edit, Saved } from './sync.ts';
@@ -16,10 +17,30 @@ export type HostAnswer =
 /** Where the build on the page lies: in a folder behind a host, in this browser, or in the page itself. */
 export type Place = 'host' | 'browser' | 'page';
 
+/** What became of entries of run-out that were sent. */
+export interface RunOutAnswer {
+  /** Ids that are kept for good, now or before. */
+  readonly acknowledged: readonly string[];
+  /** The first key of an address is the index in what was sent. */
+  readonly refused: readonly Fault[];
+}
+
+/** What keeps the record of run-out. */
+export interface RunOutClient {
+  /** The record as it is kept; null without a connection. */
+  readonly read: () => Promise<string | null>;
+  /** Keeps entries, each once; null without a connection. */
+  readonly add: (entries: readonly Json[]) => Promise<RunOutAnswer | null>;
+  /** Listens for entries made elsewhere, and for the connection coming and going. */
+  readonly listen: (changed: () => void, connection: (up: boolean) => void) => void;
+}
+
 /** What keeps the build, as the page asks it: the host that served the page, or the browser. */
 export interface HostClient {
   /** The build on the disk; null without a connection. */
   readonly read: () => Promise<Saved | null>;
+  /** The build as this browser last saw it, for a page that is loaded without a connection; null when it never did. */
+  readonly lastSeen: () => Promise<Saved | null>;
   readonly edit: (base: string, edit: Edit) => Promise<HostAnswer>;
   readonly undo: (base: string) => Promise<HostAnswer>;
   readonly redo: (base: string) => Promise<HostAnswer>;
@@ -36,6 +57,7 @@ export interface HostClient {
   readonly putPicture: (bytes: Uint8Array) => Promise<string>;
   /** An address that an `img` or a canvas can load; rejects with an `Error` when there is no such picture. */
   readonly pictureUrl: (hash: string) => Promise<string>;
+  readonly runOut: RunOutClient;
   /** The build as one file; rejects with an `Error` that says why there is none. */
   readonly archive: () => Promise<Archive>;
 }

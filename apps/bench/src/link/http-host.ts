@@ -1,7 +1,8 @@
 import type { Conflict } from '@oddwheel/build/document/diff';
 import type { Fault } from '@oddwheel/build/fault';
+import type { Outbox } from '@oddwheel/store/browser-outbox';
 import { pictureType } from '@oddwheel/store/picture';
-import type { HostAnswer, HostClient } from './host-client.ts';
+import type { HostAnswer, HostClient, RunOutAnswer } from './host-client.ts';
 import type { Saved } from './sync.ts';
 
 const isRecord = (value: unknown): value is Record<string, unknown> => typeof value === 'object' && value !== null;
@@ -39,6 +40,11 @@ function fileName(header: string | null): string {
   return name === undefined ? 'build.oddwheel.zip' : decodeURIComponent(name);
 }
 
+function readRunOutAnswer(body: unknown): RunOutAnswer | null {
+  if (!isRecord(body) || !Array.isArray(body.acknowledged) || !Array.isArray(body.refused)) return null;
+  return { acknowledged: body.acknowledged as string[], refused: body.refused as Fault[] };
+}
+
 /** The answer of the host to a change, from its status and body. */
 export function readAnswer(status: number, body: unknown): HostAnswer {
   const saved = status === 200 ? readSaved(body) : null;
@@ -71,6 +77,11 @@ export async function beginOnHost(text: string): Promise<readonly Fault[]> {
   throw new Error(saysWhy(response.status, body));
 }
 
+const LAST_SEEN = 'build as last seen';
+
+/** A phone that has left the network may wait for minutes; after this it counts as no connection, ms. */
+const PATIENCE = 8000;
+
 /** Longest name of an edit that the host takes. */
 const LONGEST_NAME = 200;
 
@@ -78,8 +89,9 @@ const LONGEST_NAME = 200;
  * The host that served this page.
  *
  * @param device permanent name of this device, for the history
+ * @param outbox keeps the build as it was last seen
  */
-export function createHostClient(device: string): HostClient {
+export function createHostClient(device: string, outbox: Outbox): HostClient {
   const post = async (path: string, body: unknown): Promise<HostAnswer> => {
     try {
       const response = await fetch(path, {
@@ -92,26 +104,66 @@ export function createHostClient(device: string): HostClient {
       return { kind: 'unreached', says: null };
     }
   };
+  let seen = '';
+  // One stream of events for all that listens: a browser has few connections to one host.
+  let stream: EventSource | null = null;
+  const events = (): EventSource => {
+    stream ??= new EventSource('/api/events');
+    return stream;
+  };
+  const hearConnection = (connection: (up: boolean) => void): void => {
+    events().addEventListener('open', () => connection(true));
+    events().addEventListener('error', () => connection(false));
+  };
   return {
     read: async () => {
       try {
-        return readSaved(await (await fetch('/api/build')).json());
+        const saved = readSaved(await (await fetch('/api/build')).json());
+        if (saved && saved.hash !== seen) {
+          seen = saved.hash;
+          await outbox.note(LAST_SEEN, { ...saved });
+        }
+        return saved;
       } catch {
         return null;
       }
     },
+    lastSeen: async () => readSaved(await outbox.noted(LAST_SEEN)),
     edit: (base, edit) =>
       post('/api/edits', { base, patches: edit.patches, name: edit.name.slice(0, LONGEST_NAME), device }),
     undo: (base) => post('/api/undo', { base, device }),
     redo: (base) => post('/api/redo', { base, device }),
     listen: (changed, connection) => {
-      const events = new EventSource('/api/events');
-      events.addEventListener('open', () => connection(true));
-      events.addEventListener('error', () => connection(false));
-      events.addEventListener('build', (event) => {
+      hearConnection(connection);
+      events().addEventListener('build', (event) => {
         const data: unknown = JSON.parse(event.data);
         if (isRecord(data) && typeof data.hash === 'string') changed(data.hash);
       });
+    },
+    runOut: {
+      read: async () => {
+        const body = await fetch('/api/run-out', { signal: AbortSignal.timeout(PATIENCE) })
+          .then((response) => response.json())
+          .catch(() => null);
+        return isRecord(body) && typeof body.text === 'string' ? body.text : null;
+      },
+      add: async (entries) => {
+        try {
+          const response = await fetch('/api/run-out', {
+            method: 'POST',
+            headers: { 'Content-Type': 'application/json' },
+            body: JSON.stringify({ entries }),
+            signal: AbortSignal.timeout(PATIENCE),
+          });
+          return readRunOutAnswer(await response.json());
+        } catch {
+          return null;
+        }
+      },
+      listen: (changed, connection) => {
+        hearConnection(connection);
+        events().addEventListener('runOut', changed);
+      },
     },
     putPicture: async (bytes) => {
       const type = pictureType(bytes);

@@ -127,9 +127,9 @@ export function takeTheirs(sync: Sync, address: string): Sync {
   return { ...sync, held: sync.held.filter((one) => one.address !== address && (!edit || one.edit !== edit)) };
 }
 
-/** Name of the edit that Undo would take back now. */
+/** Name of the edit that Undo would take back now; one that is on its way is taken back once it is kept. */
 export function undoName(sync: Sync): string | null {
-  return cancelLast(sync)?.edit.name ?? (sync.pending.length > 0 ? null : sync.saved.undo);
+  return sync.pending.at(-1)?.name ?? sync.saved.undo;
 }
 
 /** Name of the edit that Redo would make again now; an edit made since leaves none. */

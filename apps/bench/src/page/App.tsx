@@ -28,6 +28,7 @@ import { Toast } from './Toast.tsx';
 export function App(props: { store: BenchStore; actions: Actions; model: RemoteModel }): JSX.Element {
   const { store, actions, model } = props;
   const state = useStore(store);
+  const sets = useStore(actions.runOut.store, (record) => record.sets);
   const [shown, setShown] = useState<'keys' | 'find' | 'builds' | null>(null);
   const { assessment, sync, look, shelf } = state;
   const place = shelf?.place ?? 'host';
@@ -117,7 +118,7 @@ export function App(props: { store: BenchStore; actions: Actions; model: RemoteM
                   onMove={actions.moveHere}
                 />
               </section>
-              <StepsBar current={look.step} assessment={assessment} onGo={actions.goTo} />
+              <StepsBar current={look.step} assessment={assessment} sets={sets} onGo={actions.goTo} />
               <div className="columns">
                 <div className="column-left" id="step-sheet" tabIndex={-1}>
                   <StepScreen state={state} actions={actions} model={model} />

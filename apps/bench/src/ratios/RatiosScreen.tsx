@@ -12,6 +12,7 @@ import { PullPlot } from './PullPlot.tsx';
 import './ratios.css';
 import { RoadPanel } from './RoadPanel.tsx';
 import { RunPlot } from './RunPlot.tsx';
+import { TrainsPanels } from './TrainsPanel.tsx';
 import { useRoadCurves } from './use-curves.ts';
 import { useSame } from './use-same.ts';
 
@@ -83,6 +84,7 @@ export function RatiosScreen({ state, actions, model }: ScreenProps): JSX.Elemen
           </>
         )}
       </section>
+      <TrainsPanels model={model} actions={actions} hash={hash} units={units} shop={shop} />
       <PowerTable
         path={path}
         curves={known}

@@ -4,10 +4,12 @@ import type { Fault } from '@oddwheel/build/fault';
 import type { BuildActions } from '../link/build-actions.ts';
 import type { HostClient } from '../link/host-client.ts';
 import type { StepId } from '../steps/steps.ts';
+import type { RunOut } from '../true/run-out.ts';
 
 /** What the page can be told to do with whole builds and their pictures. */
 export interface KeepingActions extends Pick<HostClient, 'putPicture' | 'pictureUrl'> {
   readonly builds: BuildActions;
+  readonly runOut: RunOut;
 }
 
 /** What the page can be told to do. */

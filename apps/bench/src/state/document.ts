@@ -182,8 +182,9 @@ export function createDocument(
   /** Shows what is open; false when there is nothing to read. */
   const open = async (): Promise<boolean> => {
     const saved = await host.read();
-    if (!saved) return false;
-    setSync(sync.startSync(saved));
+    const shown = saved ?? (await host.lastSeen());
+    if (!shown) return false;
+    setSync(saved ? sync.startSync(shown) : sync.disconnected(sync.startSync(shown)));
     await replay();
     return true;
   };
@@ -227,6 +228,8 @@ export function createDocument(
     undo: async () => {
       if (!store.getState().sync) return;
       store.setState({ toast: null });
+      // An edit that is just being kept can be taken back only after the answer; without one it waits here again.
+      if (state().sending && state().pending.length === 1) await sending;
       const cancelled = sync.cancelLast(state());
       if (!cancelled) return sync.undoName(state()) === null ? undefined : step(host.undo);
       setSync(cancelled.sync);

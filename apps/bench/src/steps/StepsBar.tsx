@@ -7,11 +7,13 @@ import { STEPS, type StepId } from './steps.ts';
 interface Props {
   readonly current: StepId;
   readonly assessment: Assessment;
+  /** Sets of dial readings on the record of run-out. */
+  readonly sets: number;
   readonly onGo: (step: StepId) => void;
 }
 
 /** The nine steps, one ruled cell each, with how far each one is. On a small screen one row, the current step, opens the list. */
-export const StepsBar = memo(function StepsBar({ current, assessment, onGo }: Props): JSX.Element {
+export const StepsBar = memo(function StepsBar({ current, assessment, sets, onGo }: Props): JSX.Element {
   const [open, setOpen] = useState(false);
   const nav = useRef<HTMLElement>(null);
   const first = useRef(true);
@@ -30,7 +32,7 @@ export const StepsBar = memo(function StepsBar({ current, assessment, onGo }: Pr
         aria-controls="steps-list"
         onClick={() => setOpen(!open)}
       >
-        <StepWords number={step.number} name={step.name} state={stepState(step.id, assessment)} />
+        <StepWords number={step.number} name={step.name} state={stepState(step.id, assessment, sets)} />
         <span className="step-all">{open ? 'close the list' : 'all nine steps'}</span>
       </button>
       <ol id="steps-list" className={open ? 'open' : ''}>
@@ -46,7 +48,7 @@ export const StepsBar = memo(function StepsBar({ current, assessment, onGo }: Pr
                 onGo(id);
               }}
             >
-              <StepWords number={number} name={name} state={stepState(id, assessment)} />
+              <StepWords number={number} name={name} state={stepState(id, assessment, sets)} />
             </button>
           </li>
         ))}

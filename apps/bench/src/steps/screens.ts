@@ -3,6 +3,7 @@ import { BriefScreen } from '../brief/BriefScreen.tsx';
 import { LayoutScreen } from '../layout/LayoutScreen.tsx';
 import { RatiosScreen } from '../ratios/RatiosScreen.tsx';
 import { StrengthScreen } from '../strength/StrengthScreen.tsx';
+import { TrueScreen } from '../true/TrueScreen.tsx';
 import type { ScreenProps } from './screen.ts';
 import type { StepId } from './steps.ts';
 
@@ -12,4 +13,5 @@ export const SCREENS: Readonly<Partial<Record<StepId, ComponentType<ScreenProps>
   ratios: RatiosScreen,
   layout: LayoutScreen,
   strength: StrengthScreen,
+  true: TrueScreen,
 };

@@ -20,8 +20,9 @@ const NOT_BEGUN: StepState = { severity: null, words: 'not begun', more: '' };
  *
  * @param step step asked for
  * @param assessment what is known of the build
+ * @param sets sets of dial readings on the record of run-out
  */
-export function stepState(step: StepId, assessment: Assessment): StepState {
+export function stepState(step: StepId, assessment: Assessment, sets = 0): StepState {
   const verdict = verdictOf(step, assessment);
   switch (step) {
     case 'brief': {
@@ -40,6 +41,10 @@ export function stepState(step: StepId, assessment: Assessment): StepState {
     case 'layout':
     case 'strength':
       return verdict ?? { severity: null, words: 'no checks yet', more: '' };
+    case 'true':
+      if (verdict === null && sets > 0)
+        return { severity: null, words: `${sets} ${sets === 1 ? 'set' : 'sets'} read`, more: '' };
+      return verdict ?? NOT_BEGUN;
     default:
       return verdict ?? NOT_BEGUN;
   }

@@ -1,5 +1,6 @@
+import type { Json } from '@oddwheel/build/document/json';
 import type { Fault } from '@oddwheel/build/fault';
-import type { HostAnswer } from '../link/host-client.ts';
+import type { HostAnswer, RunOutAnswer } from '../link/host-client.ts';
 import type { Edit, Saved } from '../link/sync.ts';
 
 /** A build that is kept here. */
@@ -46,6 +47,12 @@ export interface KeeperApi {
   readonly redo: (base: string, device: string) => Promise<HostAnswer>;
   /** Tells the hash of the open build whenever another page changed it. */
   readonly listen: (changed: (hash: string) => void) => void;
+  /** Record of run-out of the open build; null when there is none, or it cannot be read. */
+  readonly readRunOut: () => Promise<string | null>;
+  /** Adds entries to it, each once; null when the browser does not keep them just now. */
+  readonly addRunOut: (entries: readonly Json[]) => Promise<RunOutAnswer | null>;
+  /** Tells whenever another page added to it. */
+  readonly listenRunOut: (changed: () => void) => void;
   readonly putPicture: (bytes: Uint8Array) => Promise<string>;
   readonly getPicture: (hash: string) => Promise<Uint8Array | undefined>;
   /** The open build as one file. */

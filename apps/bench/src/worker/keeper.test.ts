@@ -105,7 +105,7 @@ describe.each([
     const keeper = make();
     await keeper.start(null);
     const shelf = kept(await keeper.create(demo));
-    const newer = packArchive({ build: '{"format": 99}', history: '', log: '', pictures: new Map() });
+    const newer = packArchive({ build: '{"format": 99}', history: '', log: '', runOut: '', pictures: new Map() });
     expect(await keeper.load(newer)).toMatchObject({ ok: false, faults: [{ address: '/format' }] });
     expect(await keeper.load(new Uint8Array([1]))).toMatchObject({ ok: false, faults: [{ code: 'archive.no-zip' }] });
     expect(await keeper.shelf()).toEqual(shelf);

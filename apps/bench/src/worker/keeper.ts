@@ -47,6 +47,7 @@ export function createKeeper(place: () => Promise<KeptBuilds> = findPlace): Keep
   let kept: KeptBuilds | null = null;
   let open: { readonly id: string; readonly store: BuildStore } | null = null;
   let told: (hash: string) => void = () => undefined;
+  let toldRunOut: () => void = () => undefined;
   const deleted = new Map<string, { readonly name: string; readonly content: BuildContent }>();
 
   const builds = async (): Promise<KeptBuilds> => {
@@ -64,7 +65,9 @@ export function createKeeper(place: () => Promise<KeptBuilds> = findPlace): Keep
     const store = await (await builds()).open(id);
     await leave();
     open = { id, store };
-    store.watch(() => {
+    store.watch((change) => {
+      if (change.runOut) toldRunOut();
+      if (!change.build && !change.log) return;
       // What cannot be read now is met by the next read, which has somebody to tell.
       store
         .read()
@@ -158,7 +161,7 @@ export function createKeeper(place: () => Promise<KeptBuilds> = findPlace): Keep
     shelf: () => orSay(shelf),
     open: (id) => orSay(async () => opened(id).then(shelf)),
     leave: () => orSay(async () => leave().then(shelf)),
-    create: (text) => orSay(() => keepNew({ build: text, history: '', log: '', pictures: new Map() })),
+    create: (text) => orSay(() => keepNew({ build: text, history: '', log: '', runOut: '', pictures: new Map() })),
     load: (bytes) =>
       orSay(async () => {
         const read = readArchive(bytes, validateText);
@@ -194,6 +197,23 @@ export function createKeeper(place: () => Promise<KeptBuilds> = findPlace): Keep
     redo: (base, who) => answer((store) => store.redo({ base, who })),
     listen: (changed) => {
       told = changed;
+    },
+    readRunOut: async () => {
+      try {
+        return open ? await onOpen(async (store) => (await store.read()).runOut) : null;
+      } catch {
+        return null;
+      }
+    },
+    addRunOut: async (entries) => {
+      try {
+        return await onOpen((store) => store.appendRunOut(entries));
+      } catch {
+        return null;
+      }
+    },
+    listenRunOut: (changed) => {
+      toldRunOut = changed;
     },
     putPicture: (bytes) =>
       orSay(() => {

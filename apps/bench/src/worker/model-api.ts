@@ -8,9 +8,11 @@ import type { EditRequest, Form, Structure, StructureEdit } from '@oddwheel/buil
 import type { Fault } from '@oddwheel/build/fault';
 import type { Measured, Readings } from '@oddwheel/build/measure/types';
 import type { Explanation, Field, TypedEdit } from '@oddwheel/build/session-types';
+import type { TrueSheet } from '@oddwheel/build/true/sheet-types';
 import type { AssessmentChange } from './changes.ts';
 import type { HoldApi } from './hold-api.ts';
 import type { LayoutApi } from './layout-api.ts';
+import type { RatiosApi } from './ratios-api.ts';
 import type { ShaftApi } from './shaft-api.ts';
 
 /** A part of the build that has fields but is no column of the path. */
@@ -44,7 +46,7 @@ export type Replayed = Outcome & {
 };
 
 /** The model of one build, as the page asks it. It holds the session; nothing of the mechanics runs outside of it. */
-export interface ModelApi extends HoldApi, LayoutApi, ShaftApi {
+export interface ModelApi extends HoldApi, LayoutApi, RatiosApi, ShaftApi {
   /** Reads a text and applies edits to it; keeps the last good build when the text is at fault. */
   readonly open: (text: string, edits: readonly (readonly Patch[])[]) => Replayed;
   /** Forgets the build, before another one is opened. */
@@ -81,4 +83,6 @@ export interface ModelApi extends HoldApi, LayoutApi, ShaftApi {
   readonly explain: (findingId: string, caseId: string | null) => Explanation | null;
   /** Curves of pull, road load, engine speed and speeding up, for drawing. */
   readonly roadCurves: () => Known<RoadCurves>;
+  /** What a record of run-out says of each part, and what comes next; no build need be open. */
+  readonly runOutSheet: (text: string) => TrueSheet;
 }

@@ -13,10 +13,12 @@ import { runMeasure } from '@oddwheel/build/measure/run';
 import { BUILD_SCHEMA, valueAt } from '@oddwheel/build/schema/describe';
 import { applyEdit, explainFinding, moveHere, openSession, rangePass, roadCurvesOf } from '@oddwheel/build/session';
 import type { Field, Session } from '@oddwheel/build/session-types';
+import { trueSheet } from '@oddwheel/build/true/sheet';
 import { type AssessmentChange, assessmentChange } from './changes.ts';
 import { createHoldModel } from './hold-model.ts';
 import { createLayoutModel } from './layout-model.ts';
 import type { ModelApi, Outcome, Part, Replayed } from './model-api.ts';
+import { createRatiosModel } from './ratios-model.ts';
 import { createShaftModel } from './shaft-model.ts';
 
 /** Longest that the pass over the ranges keeps the worker from answering, ms. */
@@ -115,9 +117,11 @@ export function createModel(): ModelApi {
     measure: (id, address, readings) => runMeasure(current(), id, address, readings),
     ...createHoldModel(current),
     ...createLayoutModel(current),
+    ...createRatiosModel(current, () => session),
     ...createShaftModel(current),
     explain: (findingId, caseId) => explainFinding(current(), findingId, caseId ?? undefined),
     roadCurves: () => roadCurvesOf(current()),
+    runOutSheet: trueSheet,
   };
 }
 

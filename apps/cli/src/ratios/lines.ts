@@ -30,11 +30,14 @@ function moveText({ stages }: Effect, show: Show): string {
     .join(', ');
 }
 
+/** What is to be said of the openings; nothing where all passes. */
 const OPENINGS: Readonly<Record<Effect['openings'], string>> = {
-  pass: 'passes',
-  'do not pass': 'does not pass',
-  unknown: 'not known',
+  pass: '',
+  'do not pass': 'does not pass the openings',
+  unknown: 'whether it passes the openings is not known',
 };
+
+const joined = (texts: readonly string[]): string => texts.filter((text) => text !== '').join('; ');
 
 const stopsText = ({ stops }: Effect): string =>
   stops
@@ -42,7 +45,47 @@ const stopsText = ({ stops }: Effect): string =>
     .map(({ title, severity }) => `${title} ${severity}`)
     .join('; ');
 
-const teethText = ({ pairs }: Effect): string => pairs.map(({ driver, driven }) => `${driver}:${driven}`).join('  ');
+const teethText = ({ pairs }: Effect): string => pairs.map(({ driver, driven }) => `${driver}:${driven}`).join(' ');
+
+/** "lowest 0.89 thin". */
+const strengthText = ({ strength: { weakest } }: RankedTrain): string =>
+  weakest ? `lowest ${weakest.reserve.toFixed(2)} ${weakest.severity}` : 'strength not known';
+
+/** Which check of strength is the lowest, for the trains by their number. */
+function weakestLines(trains: readonly RankedTrain[]): string[] {
+  const by = new Map<string, number[]>();
+  for (const [k, { strength }] of trains.entries()) {
+    if (!strength.weakest) continue;
+    const what = `${strength.weakest.title}, ${strength.weakest.element}`;
+    by.set(what, [...(by.get(what) ?? []), k + 1]);
+  }
+  return [...by].flatMap(([what, numbers]) =>
+    wrapped(`Lowest reserve against breaking: ${what}${by.size === 1 ? '' : ` (${numbers.join(', ')})`}.`),
+  );
+}
+
+/** Trains whose parts to buy are told in full. */
+const TOLD = 3;
+
+/** What to look at when parts are bought. */
+function buyingLines({ trains, buying }: RatioAnswer): string[] {
+  const blanks = new Map(
+    trains.slice(0, TOLD).flatMap(({ blanks: all }) => all.map(({ part, says }) => [`${part}: ${says}`, part])),
+  );
+  const other = buying.shelf.flatMap(({ chain, sprocket, agreement }) => {
+    if (chain === sprocket) return [];
+    const facts = agreement.map(({ what, agrees }) => `${what} ${agrees ? 'agrees' : 'differs'}`).join(', ');
+    return [`Sprockets ${sprocket} on the shelf, on chain ${chain}: ${facts}.`];
+  });
+  const facts = [...[...blanks.keys()].sort(), ...other, ...buying.nearMisses.map(({ says }) => says)];
+  if (facts.length === 0) return [];
+  return [
+    `When buying, for the first ${Math.min(TOLD, trains.length)}:`,
+    ...facts.flatMap(wrapped),
+    ...(blanks.size === 0 ? [] : wrapped(`Hubs, bores and teeth after: ${buying.sources.join('; ')}.`)),
+    '',
+  ];
+}
 
 /** The windows of the targets, the best trains, and what each asks for. */
 export function trainLines(answer: RatioAnswer, roadSpeed: number, show: Show): string[] {
@@ -59,12 +102,11 @@ export function trainLines(answer: RatioAnswer, roadSpeed: number, show: Show): 
     return [
       String(k + 1),
       teethText(train),
-      train.path.toFixed(3),
+      train.path.toFixed(2),
       last ? show('angularSpeed', last.engineSpeed) : '',
       train.gears[0]?.force == null ? '' : show('force', train.gears[0].force),
-      linksText(train),
-      train.toBuy.join(', '),
-      [moveText(train, show), stopsText(train)].filter((text) => text !== '').join('; '),
+      train.toBuy.map((part) => part.replace(/^sprocket /, '')).join(', '),
+      joined([strengthText(train), `links ${linksText(train)}`, moveText(train, show), stopsText(train)]),
     ];
   };
   return [
@@ -93,13 +135,14 @@ export function trainLines(answer: RatioAnswer, roadSpeed: number, show: Show): 
             { title: 'ratio', align: 'right' },
             { title: `at ${show('speed', roadSpeed)}`, align: 'right' },
             { title: '1st pulls', align: 'right' },
-            { title: 'links' },
-            { title: 'to buy' },
+            { title: 'to buy', wraps: true },
             { title: 'notes', wraps: true },
           ],
           trains.map(row),
         )),
     '',
+    ...(trains.length === 0 ? [] : [...weakestLines(trains), '']),
+    ...buyingLines(answer),
     ...wrapped(CAUTION),
   ];
 }
@@ -107,27 +150,29 @@ export function trainLines(answer: RatioAnswer, roadSpeed: number, show: Show): 
 /** What each sprocket would do in one place. */
 export function swapLines(name: string, rows: readonly SwapRow[], roadSpeed: number, show: Show): string[] {
   const end = rows[0]?.end ?? 'driver';
-  const cells = rows.map((row): string[] => [
-    `${row.teeth}${row.drawn ? ' (drawn)' : ''}`,
-    row.gears.map(({ overall }) => overall.toFixed(2)).join(', '),
-    row.gears.map(({ engineSpeed }) => show('angularSpeed', engineSpeed).replace(/[^0-9]*$/u, '')).join(', '),
-    row.gears[0]?.force == null ? '' : show('force', row.gears[0].force),
-    linksText(row),
-    OPENINGS[row.openings],
-    row.onShelf === 0 ? '' : String(row.onShelf),
-    [moveText(row, show), stopsText(row)].filter((text) => text !== '').join('; '),
-  ]);
+  const cells = rows.map((row): string[] => {
+    const last = row.gears.at(-1);
+    return [
+      `${row.teeth}${row.drawn ? ' drawn' : ''}${row.onShelf > 0 ? ` (${row.onShelf})` : ''}`,
+      row.gears.map(({ overall }) => overall.toPrecision(3)).join(', '),
+      last ? show('angularSpeed', last.engineSpeed) : '',
+      row.gears[0]?.force == null ? '' : show('force', row.gears[0].force),
+      linksText(row),
+      joined([OPENINGS[row.openings], moveText(row, show), stopsText(row)]),
+    ];
+  });
+  const gear = rows[0]?.gears.at(-1)?.gear ?? '';
   return [
-    `${name}, ${end}; engine rpm by gear at ${show('speed', roadSpeed)}:`,
+    ...wrapped(
+      `${name}, ${end}. Engine speed in ${gear} gear at ${show('speed', roadSpeed)}; in brackets how many are on the shelf. Passes the openings where no note says otherwise.`,
+    ),
     ...table(
       [
         { title: 'teeth' },
         { title: 'ratio by gear' },
-        { title: 'rpm by gear' },
+        { title: 'engine', align: 'right' },
         { title: '1st pulls', align: 'right' },
         { title: 'links' },
-        { title: 'openings' },
-        { title: 'shelf', align: 'right' },
         { title: 'notes', wraps: true },
       ],
       cells,

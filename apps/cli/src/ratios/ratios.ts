@@ -1,6 +1,7 @@
-import { findTrains, RatiosError, roadSpeedOf, USUAL_REQUEST } from '@oddwheel/build/ratios/find';
+import { findTrains, RatiosError, roadSpeedOf } from '@oddwheel/build/ratios/find';
 import { SwapError, swapTable } from '@oddwheel/build/ratios/swap';
-import { type OrderKey, TARGET_KEYS, type TargetKey, TERM_KEYS } from '@oddwheel/build/ratios/types';
+import { ORDER_KEYS, type OrderKey, TARGET_KEYS, type TargetKey } from '@oddwheel/build/ratios/types';
+import { USUAL_REQUEST } from '@oddwheel/build/ratios/usual';
 import { openSession } from '@oddwheel/build/session';
 import type { Session } from '@oddwheel/build/session-types';
 import { SearchError } from '@oddwheel/mechanics/ratio/search/search';
@@ -26,7 +27,6 @@ export interface RatiosOptions {
 
 type Read<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly complaint: Complaint };
 
-const ORDER_KEYS: readonly OrderKey[] = ['ratio', ...TERM_KEYS];
 /** Teeth to either side of the drawn ones that a swap table shows. */
 const BESIDE = 4;
 

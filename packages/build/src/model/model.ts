@@ -315,9 +315,21 @@ export interface Lathe {
 }
 
 export type ShelfItem =
-  | { readonly kind: 'sprocket'; readonly chain: string; readonly teeth: number; readonly count: number }
+  | {
+      readonly kind: 'sprocket';
+      readonly chain: string;
+      readonly teeth: number;
+      readonly count: number;
+      /** Of one, in the builder's money; null where not said. */
+      readonly price: number | null;
+    }
   | { readonly kind: 'chain'; readonly chain: string; readonly links: number }
-  | { readonly kind: 'bevel pair'; readonly teeth: readonly [number, number]; readonly count: number };
+  | {
+      readonly kind: 'bevel pair';
+      readonly teeth: readonly [number, number];
+      readonly count: number;
+      readonly price: number | null;
+    };
 
 export interface Shop {
   readonly machines: readonly string[];

@@ -13,6 +13,7 @@ import type {
   Seat,
   SeatRef,
   Shaft,
+  ShelfItem,
   Shop,
   Speedometer,
   Stage,
@@ -236,7 +237,10 @@ function resolveShop(reader: Reader, file: BuildFile['brief']['shop']): Shop {
   return {
     machines: machines.map(([, machine]) => `${machine.name} (${machine.kind})`),
     lathes: file?.machines ? lathes : null,
-    shelf: Object.values(file?.shelf ?? {}),
+    shelf: Object.values(file?.shelf ?? {}).map((item): ShelfItem => {
+      if (item.kind === 'chain') return item;
+      return { ...item, price: item.price === undefined ? null : typedNumber('number', item.price) };
+    }),
   };
 }
 

@@ -1,22 +1,8 @@
 import { CHAIN_SIZES } from '@oddwheel/tables/chain-sizes';
 import { rowInSi } from '@oddwheel/tables/table';
-
-/** Chain and sprocket agree in each of three things, or not: a chain can run on a sprocket only when all three do. */
-export interface Agreement {
-  readonly what: 'pitch' | 'roller' | 'inner width';
-  /** Of the chain and of the chain that the sprocket is cut for, m. */
-  readonly chain: number;
-  readonly sprocket: number;
-  readonly agrees: boolean;
-}
-
-/** A size that is easily taken for another one. */
-export interface NearMiss {
-  readonly size: string;
-  readonly other: string;
-  readonly why: 'pitch differs a little' | 'same pitch, other roller' | 'same pitch, other width';
-  readonly says: string;
-}
+import type { Model } from '../model/model.ts';
+import { blankSources } from './blanks.ts';
+import type { Agreement, Buying, NearMiss } from './types.ts';
 
 /** Lengths in the table are rounded to hundredths of a millimetre, in inches and millimetres alike. */
 const SAME = 2e-5;
@@ -108,3 +94,30 @@ const BELT_PITCHES = [
   ['belt of 14 mm', 14],
   ['belt of 20 mm', 20],
 ] as const;
+
+/** What to look at when chains, belts and sprockets of a build are bought or taken from its shelf. */
+export function buyingOf(model: Model): Buying {
+  const chains = model.stages.flatMap((stage) => (stage.kind === 'chain' ? [stage] : []));
+  const belts = model.stages.flatMap((stage) => (stage.kind === 'belt' ? [stage] : []));
+  const nearBelts = belts.flatMap(({ pitch }) =>
+    pitchNear(pitch)
+      .filter(({ apart }) => !same(apart, 0))
+      .map(({ size, pitch: there }): NearMiss => {
+        const says = `The belt has a pitch of ${mm(pitch)}, ${size} of ${mm(there)}: over 20 teeth they are ${mm(20 * Math.abs(there - pitch))} apart.`;
+        return { size: `belt of ${mm(pitch)}`, other: size, why: 'pitch differs a little', says };
+      }),
+  );
+  return {
+    nearMisses: [...[...new Set(chains.map(({ size }) => size.key))].flatMap(nearMisses), ...nearBelts],
+    shelf: chains.flatMap(({ id, size }) => {
+      const cut = model.shop.shelf.flatMap((item) => (item.kind === 'sprocket' ? [item.chain] : []));
+      return [...new Set(cut)].map((sprocket) => ({
+        stage: id,
+        chain: size.key,
+        sprocket,
+        agreement: agreementOf(size.key, sprocket),
+      }));
+    }),
+    sources: blankSources(),
+  };
+}

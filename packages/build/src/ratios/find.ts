@@ -2,8 +2,12 @@ import { frontOf } from '@oddwheel/mechanics/ratio/search/pareto';
 import { searchTrains } from '@oddwheel/mechanics/ratio/search/search';
 import type { Level, Progress, Train } from '@oddwheel/mechanics/ratio/search/types';
 import type { Session } from '../session-types.ts';
+import { blanksOf } from './blanks.ts';
+import { buyingOf } from './buying.ts';
 import { type Before, beforeOf, effectOf } from './effect.ts';
+import { partNames, shelfOf } from './parts.ts';
 import { type Spaces, spacesOf } from './spaces.ts';
+import { strengthOf } from './strength.ts';
 import {
   type OrderKey,
   type RankedTrain,
@@ -14,16 +18,6 @@ import {
 } from './types.ts';
 import { windowsOf } from './windows.ts';
 
-/** What counts first for most: the targets, then what can be built, then what is there, then what lasts and runs smoothly. */
-export const USUAL_ORDER: readonly OrderKey[] = ['ratio', 'links', 'wrap', 'buy', 'wear', 'chordal', 'mass'];
-export const USUAL_REQUEST: RatioRequest = {
-  best: 10,
-  order: USUAL_ORDER,
-  targets: [],
-  stages: {},
-  prices: {},
-  shelfOnly: false,
-};
 /** Ratios this near to each other count as equal: half a per cent, a fifth of a tooth in forty. */
 const RATIO_STEP = 0.005;
 
@@ -49,10 +43,10 @@ function* prepared(session: Session, request: RatioRequest) {
   const found = yield* spacesOf(before, request, windows.band);
   if (request.order.includes('price')) {
     const have = found.space.atHand?.have ?? [];
-    const unpriced = found.parts.filter((part, k) => (have[k] ?? 0) === 0 && request.prices[part] === undefined);
+    const unpriced = found.parts.filter((part, k) => (have[k] ?? 0) === 0 && !found.prices.has(part));
     if (unpriced.length > 0)
       throw new RatiosError(
-        `Ranked by price, but ${unpriced.length} parts have none, first ${unpriced[0]}; give a price for each part that is not on the shelf.`,
+        `Ranked by price, but ${unpriced.length} parts have none, first ${unpriced[0]}; put each on the shelf with its price and how many there are, 0 for none, or narrow the teeth.`,
       );
   }
   return { before, windows, found };
@@ -66,19 +60,40 @@ function ranked(before: Before, found: Spaces, train: Train, roadSpeed: number):
     const one = choices?.[choice];
     return stage && one && 'teeth' in stage ? [{ stage: stage.id, driver: one.driver, driven: one.driven }] : [];
   });
-  const need = new Map<number, number>();
-  for (const [k, choice] of train.choices.entries())
-    for (const part of found.space.stages[k]?.choices[choice]?.parts ?? []) need.set(part, (need.get(part) ?? 0) + 1);
-  const have = found.space.atHand?.have ?? [];
-  const { scene: _, ...effect } = effectOf(before, pairs, roadSpeed);
+  const { scene, ...effect } = effectOf(before, pairs, roadSpeed);
+  // Of the stages as settled: a slot that one chain uses may ask for another belt elsewhere.
+  const need = new Map<string, number>();
+  for (const { stage: id, driver, driven, links } of effect.stages) {
+    const stage = before.model.stages.find((one) => one.id === id);
+    for (const part of stage ? partNames(stage, driver, driven, links) : []) need.set(part, (need.get(part) ?? 0) + 1);
+  }
+  const shelf = shelfOf(before.model);
+  const toBuy = [...need].flatMap(([part, count]) =>
+    Array.from({ length: Math.max(0, count - (shelf.get(part) ?? 0)) }, () => part),
+  );
   return {
     ...effect,
     error: train.error,
     terms: Object.fromEntries(TERM_KEYS.map((key, k) => [key, train.terms[k] ?? 0])) as Record<TermKey, number>,
-    toBuy: [...need].flatMap(([part, count]) =>
-      Array.from({ length: Math.max(0, count - (have[part] ?? 0)) }, () => found.parts[part] ?? ''),
-    ),
+    toBuy,
+    blanks: blanksOf(scene, toBuy),
+    strength: strengthOf(scene.model, before.session.here),
   };
+}
+
+/** Trains as they are told, one after the other: each is fitted and assessed as a whole. */
+function* rankedAll(
+  before: Before,
+  found: Spaces,
+  trains: readonly Train[],
+  roadSpeed: number,
+): Generator<Progress, readonly RankedTrain[]> {
+  const all: RankedTrain[] = [];
+  for (const train of trains) {
+    all.push(ranked(before, found, train, roadSpeed));
+    yield { round: 0, part: all.length / trains.length, found: all.length };
+  }
+  return all;
 }
 
 const summary = ({ stages }: Spaces): RatioAnswer['stages'] =>
@@ -114,14 +129,11 @@ export function* findTrains(
     windows,
     size: found.stages.reduce((n, { choices }) => n * choices.length, 1),
     stages: summary(found),
+    buying: buyingOf(before.model),
   };
   if (nothing(found)) return { ...base, trains: [] };
   const answer = yield* searchTrains(found.space, request.order.map(levelOf), request.best);
-  const trains: RankedTrain[] = [];
-  for (const train of answer.trains) {
-    trains.push(ranked(before, found, train, roadSpeed));
-    yield { round: 0, part: trains.length / answer.trains.length, found: trains.length };
-  }
+  const trains = yield* rankedAll(before, found, answer.trains, roadSpeed);
   return { ...base, trains };
 }
 
@@ -143,9 +155,10 @@ export function* findFront(
     windows,
     size: found.stages.reduce((n, { choices }) => n * choices.length, 1),
     stages: summary(found),
+    buying: buyingOf(before.model),
   };
   if (nothing(found)) return { ...base, trains: [], whole: true };
   const rest = request.order.filter((key) => key !== first && key !== second).map(levelOf);
   const { trains, whole } = yield* frontOf(found.space, levelOf(first), levelOf(second), rest, request.best);
-  return { ...base, trains: trains.map((train) => ranked(before, found, train, roadSpeedOf(session))), whole };
+  return { ...base, trains: yield* rankedAll(before, found, trains, roadSpeedOf(session)), whole };
 }

@@ -1,11 +1,13 @@
+import { SPROCKET_PRACTICE } from '@oddwheel/tables/sprocket-practice';
 import { describe, expect, it } from 'vitest';
-import { openSession } from '../session.ts';
+import { applyEdit, openSession } from '../session.ts';
 import type { Session } from '../session-types.ts';
 import { SMALL_BUILD } from '../testing/small-build.ts';
-import { agreementOf, nearMisses, pitchNear } from './buying.ts';
+import { agreementOf, buyingOf, nearMisses, pitchNear } from './buying.ts';
 import { compareTrains } from './compare.ts';
-import { findFront, findTrains, RatiosError, USUAL_REQUEST } from './find.ts';
+import { findFront, findTrains, RatiosError } from './find.ts';
 import { settle } from './settle.ts';
+import { USUAL_REQUEST } from './usual.ts';
 import { windowsOf } from './windows.ts';
 
 /** The small build with a box that is told whole, and slots for its axle. */
@@ -115,6 +117,42 @@ describe('trains of a small build', () => {
       expect([30, 35]).toContain(terms.price);
   });
 
+  it('prices stand on the shelf, of parts that are there and of those that are not', () => {
+    const part = (teeth: number, count: number, price: string) => ({
+      kind: 'sprocket',
+      name: `sprocket ${teeth}`,
+      chain: '520',
+      teeth,
+      count,
+      price,
+    });
+    const shelf = { a: part(15, 1, '8'), b: part(44, 0, '20.50'), c: part(45, 0, '25') };
+    const asked = {
+      'chain-1': {
+        from: 'pairs',
+        pairs: [
+          [15, 45],
+          [15, 44],
+        ],
+      },
+    } as const;
+    const priced = opened({ targets: { topSpeed: '60 km/h', pull: '600 N' }, shop: { shelf } });
+    const { trains } = whole(findTrains(priced, { ...USUAL_REQUEST, order: ['price'], stages: asked }));
+    expect(trains.map(({ toBuy, terms }) => [toBuy, terms.price])).toEqual([
+      [['sprocket 520 44'], 20.5],
+      [['sprocket 520 45'], 25],
+    ]);
+  });
+
+  it('the strength beside a train is the lowest reserve that check gives after the change', () => {
+    const [train] = whole(findTrains(session, { ...USUAL_REQUEST, best: 1 })).trains;
+    const after = applyEdit(session, train?.patches ?? [], 'not yet');
+    if (!after.ok) throw new Error(JSON.stringify(after.faults));
+    const found = after.session.assessment.findings.find(({ id }) => id === train?.strength.weakest?.finding);
+    expect(train?.strength.weakest?.reserve).toBe(found?.reserve?.value);
+    expect(train?.strength.weakest?.severity).toBe(found?.severity);
+  });
+
   it('the front of mass and chordal variation falls in the one as it rises in the other', () => {
     const { trains } = whole(findFront(session, { ...USUAL_REQUEST, best: 12 }, 'chordal', 'mass'));
     expect(trains.length).toBeGreaterThan(3);
@@ -160,5 +198,27 @@ describe('what to look at when buying', () => {
     const near = pitchNear(0.02).map(({ size }) => size);
     expect(near).toContain('belt T20 or AT20');
     expect(near).toContain('chain 60');
+  });
+
+  it('a blank: largest bore by hub and wall, pilot hole, hardened teeth', () => {
+    const session = opened({ targets: { topSpeed: '60 km/h', pull: '600 N' } });
+    const asked = { 'chain-1': { from: 'pairs', pairs: [[15, 45]] } } as const;
+    const [train] = whole(findTrains(session, { ...USUAL_REQUEST, best: 1, stages: asked })).trains;
+    expect(train?.blanks.map(({ part }) => part)).toEqual(['sprocket 520 15', 'sprocket 520 45']);
+    const [small, large] = train?.blanks ?? [];
+    // By hand, inches: pitch 5/8, PD 3.0060, hub 5/8 (cot 12° − 1) − 0.03 = 2.2855; walls 2 (0.187 + 0.0301), and a third of the bore.
+    expect(small?.hub).toBeCloseTo(0.0254 * (0.625 * (1 / Math.tan(Math.PI / 15) - 1) - 0.76 / 25.4), 9);
+    expect((small?.largestBore ?? 0) / 0.0254).toBeCloseTo((2.2855 - 2 * (0.187 + 0.03006)) / (4 / 3), 3);
+    // 7500 rpm at the redline, 5 to 1 in the longest gear: 1500 rpm; the large one turns too with 45 teeth.
+    expect([small?.hardened, large?.hardened]).toEqual([true, false]);
+    expect(SPROCKET_PRACTICE.rows.hardened?.values).toEqual({ teeth: 25, turns: 600 });
+  });
+
+  it('sprockets on the shelf that are cut for another chain', () => {
+    const part = { kind: 'sprocket', name: 'old', chain: '530', teeth: 15, count: 1 };
+    const { shelf, nearMisses: near } = buyingOf(opened({ shop: { shelf: { part } } }).evaluation.model);
+    expect(shelf.map(({ chain, sprocket }) => [chain, sprocket])).toEqual([['520', '530']]);
+    expect(shelf[0]?.agreement.map(({ agrees }) => agrees)).toEqual([true, true, false]);
+    expect(near.some(({ other }) => other === '530')).toBe(true);
   });
 });

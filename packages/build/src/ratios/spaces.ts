@@ -6,11 +6,12 @@ import { stageGeometry } from '../assess/geometry/stage.ts';
 import type { Model, Stage } from '../model/model.ts';
 import { CHAIN_LIMITS } from '../model/rows.ts';
 import { type Before, effectOf } from './effect.ts';
+import { partNames, pricesOf, shelfOf } from './parts.ts';
 import { drawnExcess, fitOf, withTeeth } from './settle.ts';
 import { type Asked, type RatioRequest, TERM_KEYS, type TermKey } from './types.ts';
 
 /** Teeth that are sold from stock and run well (common practice). */
-const USUAL = {
+export const USUAL = {
   chain: { driver: [11, 30], driven: [11, 80] },
   belt: { driver: [18, 40], driven: [18, 90] },
 } as const;
@@ -31,27 +32,8 @@ export interface Spaces {
   readonly stages: readonly StageChoices[];
   /** Names of the parts, by their number. */
   readonly parts: readonly string[];
-}
-
-/** "sprocket 60 17", "bevel pair 14:33". */
-function partNames(stage: Stage, driver: number, driven: number): readonly string[] {
-  if (stage.kind === 'chain') return [`sprocket ${stage.size.key} ${driver}`, `sprocket ${stage.size.key} ${driven}`];
-  if (stage.kind === 'bevel') return [`bevel pair ${Math.min(driver, driven)}:${Math.max(driver, driven)}`];
-  return [];
-}
-
-/** Parts on the shelf, by the same names. */
-function shelfOf(model: Model): ReadonlyMap<string, number> {
-  const have = new Map<string, number>();
-  for (const item of model.shop.shelf) {
-    if (item.kind === 'chain') continue;
-    const name =
-      item.kind === 'sprocket'
-        ? `sprocket ${item.chain} ${item.teeth}`
-        : `bevel pair ${Math.min(...item.teeth)}:${Math.max(...item.teeth)}`;
-    have.set(name, (have.get(name) ?? 0) + item.count);
-  }
-  return have;
+  /** Price of a part that has one, by its name. */
+  readonly prices: ReadonlyMap<string, number>;
 }
 
 const through = ([from, to]: readonly [number, number]): readonly number[] =>
@@ -134,27 +116,29 @@ function loopCosts(
   driver: number,
   driven: number,
   excess: number,
-): Partial<Record<TermKey, number>> | null {
+): { readonly links: number; readonly costs: Partial<Record<TermKey, number>> } | null {
   const stage = drawn.stages[index];
   if (!stage || (stage.kind !== 'chain' && stage.kind !== 'belt')) return null;
   const model = withTeeth(drawn, [{ stage: stage.id, driver, driven }]);
   const fit = fitOf(model, index, excess);
   const [there, from, to] = [model.stages[index], model.shafts[index], model.shafts[index + 1]];
   if (!fit?.fits || !there || !from || !to) return null;
-  if (stage.kind === 'belt')
-    return { wear: shares(driver, driven) + shares(fit.links, driver) + shares(fit.links, driven) };
+  const { links } = fit;
+  const wear = shares(driver, driven) + shares(links, driver) + shares(links, driven);
+  if (stage.kind === 'belt') return { links, costs: { wear } };
   const { chain } = stageGeometry(there, from, to, (value) => value.si);
   if (!chain) return null;
   const { pitch, innerWidth } = stage.size;
   const variation = (teeth: number): number => chordalVariation.run({ pitch, teeth, angularSpeed: 0 }).variation;
   const disc = (teeth: number): number => Math.PI * pitchRadius(pitch, teeth) ** 2 * innerWidth * TOOTH_WIDTH * STEEL;
-  return {
-    wear: shares(driver, driven) + shares(fit.links, driver) + shares(fit.links, driven),
-    links: fit.links % 2,
+  const costs = {
+    wear,
+    links: links % 2,
     wrap: Math.max(0, CHAIN_LIMITS.leastWrap.value - chain.wrapSmall),
     chordal: 100 * (variation(driver) + variation(driven)),
     mass: disc(driver) + disc(driven),
   };
+  return { links, costs };
 }
 
 const listed = (costs: Partial<Record<TermKey, number>>): number[] => TERM_KEYS.map((key) => costs[key] ?? 0);
@@ -174,8 +158,13 @@ function* choicesOf(
   }
   const pairs = pairsOf(model, stage, request.stages[stage.id]);
   const choices: Choice[] = [];
-  const push = (driver: number, driven: number, costs: Partial<Record<TermKey, number>>): void => {
-    const names = partNames(stage, driver, driven);
+  const push = (
+    driver: number,
+    driven: number,
+    costs: Partial<Record<TermKey, number>>,
+    links: number | null = null,
+  ): void => {
+    const names = partNames(stage, driver, driven, links);
     choices.push({ driver, driven, ratio: null, costs: listed(costs), parts: names.map(numberOf) });
   };
   if (stage.kind === 'bevel' || stage.kind === 'spur') {
@@ -198,8 +187,8 @@ function* choicesOf(
   for (const [k, [driver, driven]] of pairs.entries()) {
     if (k % 64 === 63) yield;
     if (driver > mostDriver || driven > mostDriven) continue;
-    const costs = loopCosts(model, index, driver, driven, excess);
-    if (costs) push(driver, driven, costs);
+    const loop = loopCosts(model, index, driver, driven, excess);
+    if (loop) push(driver, driven, loop.costs, loop.links);
   }
   const room = stage.kind === 'chain' ? `; up to ${mostDriver} and ${mostDriven} teeth have room` : '';
   return { stage, choices, says: `${choices.length} of ${pairs.length} pairs fit the centres and slots${room}` };
@@ -219,6 +208,7 @@ export function* spacesOf(before: Before, request: RatioRequest, band: TrainSpac
     stages.push(yield* choicesOf(before, index, request, numberOf));
   const parts = [...numbers.keys()];
   const shelf = shelfOf(model);
+  const prices = pricesOf(model, request.prices);
   const each = (price: (part: string) => number) => parts.map(price);
   const space: TrainSpace = {
     stages: stages.map(({ choices }) => ({ choices })),
@@ -231,9 +221,9 @@ export function* spacesOf(before: Before, request: RatioRequest, band: TrainSpac
       only: request.shelfOnly,
       lacking: [
         { term: TERM_KEYS.indexOf('buy'), each: each(() => 1) },
-        { term: TERM_KEYS.indexOf('price'), each: each((part) => request.prices[part] ?? 0) },
+        { term: TERM_KEYS.indexOf('price'), each: each((part) => prices.get(part) ?? 0) },
       ],
     },
   };
-  return { space, stages, parts };
+  return { space, stages, parts, prices };
 }

@@ -37,7 +37,8 @@ export interface Windows {
 /** Terms a train is ranked by, besides the ratio error. */
 export const TERM_KEYS = ['wear', 'links', 'wrap', 'chordal', 'mass', 'buy', 'price'] as const;
 export type TermKey = (typeof TERM_KEYS)[number];
-export type OrderKey = 'ratio' | TermKey;
+export const ORDER_KEYS = ['ratio', ...TERM_KEYS] as const;
+export type OrderKey = (typeof ORDER_KEYS)[number];
 
 /** Teeth that a stage may have. */
 export type Asked =
@@ -45,6 +46,23 @@ export type Asked =
   | { readonly from: 'shelf' }
   | { readonly from: 'range'; readonly driver: readonly [number, number]; readonly driven: readonly [number, number] }
   | { readonly from: 'pairs'; readonly pairs: readonly (readonly [number, number])[] };
+
+/** What may be chosen before a search. */
+export interface RatioChoices {
+  readonly targets: readonly TargetWindow[];
+  readonly open: Windows['open'];
+  readonly stages: readonly {
+    readonly stage: string;
+    readonly address: string;
+    readonly name: string;
+    readonly kind: 'chain' | 'belt' | 'bevel' | 'spur';
+    /** Teeth as drawn. */
+    readonly driver: number;
+    readonly driven: number;
+    /** Teeth that are sold from stock and run well; null for gears, which are looked for on the shelf. */
+    readonly usual: { readonly driver: readonly [number, number]; readonly driven: readonly [number, number] } | null;
+  }[];
+}
 
 export interface RatioRequest {
   readonly best: number;
@@ -128,11 +146,85 @@ export interface SwapRow extends Effect {
   readonly drawn: boolean;
 }
 
+/** A sprocket to buy as a blank, and what to look at. SI. */
+export interface Blank {
+  /** "sprocket 60 17". */
+  readonly part: string;
+  readonly stage: string;
+  readonly end: 'driver' | 'driven';
+  /** Largest hub that clears the chain. */
+  readonly hub: number;
+  /** Largest bore that leaves such a hub wall enough for a key. */
+  readonly largestBore: number;
+  /** Diameter of its seat; null where the build does not say. */
+  readonly bore: number | null;
+  /** Largest pilot hole that can be bored out to it. */
+  readonly pilot: number | null;
+  /** Sides of the plate with a hub. */
+  readonly sides: 0 | 1;
+  /** Whether its teeth should be hardened; null where its speed is not known. */
+  readonly hardened: boolean | null;
+  readonly says: string;
+}
+
+/** The check of strength that a train leaves nearest to its limit. */
+export interface Weakest {
+  readonly finding: string;
+  readonly title: string;
+  readonly element: string;
+  readonly severity: Finding['severity'];
+  readonly reserve: number;
+}
+
+/** What a build's strength comes to with a train, at the middle of the ranges. */
+export interface TrainStrength {
+  /** Null where no check of strength has a number. */
+  readonly weakest: Weakest | null;
+  /** Checks of strength that fail, and that cannot be told. */
+  readonly fails: number;
+  readonly unknown: number;
+}
+
 export interface RankedTrain extends Effect {
   /** Part by which it misses the window; zero inside. */
   readonly error: number;
   readonly terms: Readonly<Record<TermKey, number>>;
+  /** With every chain and belt as it is then fitted; the order counts stage by stage, each from the build as drawn. */
   readonly toBuy: readonly string[];
+  /** What to look at in the sprockets to buy. */
+  readonly blanks: readonly Blank[];
+  /** Shown beside it; it never ranks. */
+  readonly strength: TrainStrength;
+}
+
+/** What a chain or belt of the build is easily taken for, and which sprockets on the shelf run on its chains. */
+export interface Buying {
+  readonly nearMisses: readonly NearMiss[];
+  readonly shelf: readonly {
+    readonly stage: string;
+    readonly chain: string;
+    readonly sprocket: string;
+    readonly agreement: readonly Agreement[];
+  }[];
+  /** Of the facts of blanks. */
+  readonly sources: readonly string[];
+}
+
+/** Chain and sprocket agree in each of three things, or not: a chain can run on a sprocket only when all three do. */
+export interface Agreement {
+  readonly what: 'pitch' | 'roller' | 'inner width';
+  /** Of the chain and of the chain that the sprocket is cut for, m. */
+  readonly chain: number;
+  readonly sprocket: number;
+  readonly agrees: boolean;
+}
+
+/** A size that is easily taken for another one. */
+export interface NearMiss {
+  readonly size: string;
+  readonly other: string;
+  readonly why: 'pitch differs a little' | 'same pitch, other roller' | 'same pitch, other width';
+  readonly says: string;
 }
 
 export interface RatioAnswer {
@@ -146,4 +238,5 @@ export interface RatioAnswer {
     readonly choices: number;
     readonly says: string;
   }[];
+  readonly buying: Buying;
 }

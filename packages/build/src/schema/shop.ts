@@ -31,6 +31,9 @@ const machine = z.discriminatedUnion('kind', [
   }),
 ]);
 
+/** A part that is not there yet may stand on the shelf with none of it and its price. */
+const price = quantityField('number', { name: 'Price of one, in your money', example: '12.50', min: 0 }).optional();
+
 const shelfItem = z.discriminatedUnion('kind', [
   z.strictObject({
     kind: z.literal('sprocket'),
@@ -38,6 +41,7 @@ const shelfItem = z.discriminatedUnion('kind', [
     chain: keyField({ name: 'Chain size', table: 'chain-sizes', example: '12B' }),
     teeth: integerField({ name: 'Teeth', min: 6, max: 200 }),
     count: integerField({ name: 'How many', min: 0, max: 999 }),
+    price,
   }),
   z.strictObject({
     kind: z.literal('chain'),
@@ -52,6 +56,7 @@ const shelfItem = z.discriminatedUnion('kind', [
       .tuple([z.number().int().min(5), z.number().int().min(5)])
       .meta({ 'x-field': { name: 'Teeth, pinion and gear', example: '14 33' } }),
     count: integerField({ name: 'How many', min: 0, max: 999 }),
+    price,
   }),
 ]);
 

@@ -39,7 +39,7 @@ const BEFORE_ARC: readonly string[] = [
   'Work lead on the part itself, next to the bead: never through bearings or the lathe.',
   'No bead on a bearing, seal or spline seat.',
   'Eyes, skin and lungs: mask, gloves, fresh air; coated or plated steel is cleaned to bare metal first.',
-  'Each bead leaves a notch at its toe: the strength of the part is assessed again with it.',
+  'Each bead leaves a notch at its toe, which lowers the strength of the part; the checks do not count it yet.',
   'The numbers are design aids: local codes and licensed practice decide.',
 ];
 
