@@ -18,7 +18,7 @@ const KEPT = 4;
 /** Fewer than this are filled up with changes that make something else fail. */
 const FEW = 2;
 /** Partial improvements that are kept where none reaches. */
-const PARTIAL = 2;
+const PARTIAL = 1;
 
 /** Findings that a change is looked for: short of their design reserve, or failing at an end, and not for want of an answer. */
 export const wantsHold = ({ severity, missing }: Finding): boolean => severity !== 'holds' && missing.length === 0;

@@ -9,28 +9,47 @@ import { MIDDLE } from '../assess/uncertainty.ts';
 import type { Json } from '../document/json.ts';
 import type { Patch } from '../document/patch.ts';
 import { patchValue } from '../document/patch-value.ts';
-import { type Cache, createCache, shareUnchanged } from '../model/cache.ts';
+import { type Cache, shareUnchanged, trialCache } from '../model/cache.ts';
 import type { Model } from '../model/model.ts';
 import { resolve } from '../model/resolve.ts';
 import { soundBuild } from '../read/read-build.ts';
-import { applyEdit, openSession, rangePass } from '../session.ts';
+import { applyEdit, rangePass } from '../session.ts';
 import type { Session } from '../session-types.ts';
 
 export interface Trials {
-  /** The build as it is, with a cache of its own. */
+  /** The build as it is. */
   readonly base: Session;
-  readonly cache: Cache;
+  /** Changed build by the change, the last few: several findings ask for the same ones. Null where the file would be faulty. */
+  readonly models: Map<string, Changed | null>;
   /** Score of one finding by its id and the change. */
   readonly scores: Map<string, number>;
   readonly wholes: Map<string, readonly Finding[] | null>;
 }
 
-/** Starts trials on a build. */
-export function trialsOf(session: Session): Trials {
-  // Caches of their own: what a trial leaves in one would make the build's own next edit slower.
-  const opened = openSession(session.text, { here: session.here, ends: 'not yet' });
-  if (!opened.ok) throw new Error('A build that was read before has faults.');
-  return { base: opened.session, cache: createCache(), scores: new Map(), wholes: new Map() };
+interface Changed {
+  readonly model: Model;
+  readonly cache: Cache;
+}
+
+/** Changed builds that are kept. */
+const MOST_MODELS = 64;
+
+/** Starts trials on a build. What they work out stands in caches above its own, which they leave as it is. */
+export const trialsOf = (base: Session): Trials => ({ base, models: new Map(), scores: new Map(), wholes: new Map() });
+
+/** The build with one change, read once for all findings that ask for it. */
+function changed({ base, models }: Trials, patches: readonly Patch[]): Changed | null {
+  const key = JSON.stringify(patches);
+  const known = models.get(key);
+  if (known !== undefined) return known;
+  const patched = patchValue(base.build as unknown as Json, patches);
+  const build = patched.ok ? soundBuild(patched.value) : null;
+  const cache = trialCache(base.evaluation.cache);
+  const made = build ? { model: resolve(shareUnchanged(base.build, build), cache), cache } : null;
+  const [oldest] = models.keys();
+  if (models.size >= MOST_MODELS && oldest !== undefined) models.delete(oldest);
+  models.set(key, made);
+  return made;
 }
 
 /** What a check that asks nothing counts: a part that touches has no clearance, so that its clearance is no longer asked is no cure. */
@@ -74,10 +93,8 @@ export function* tryMiddle(trials: Trials, patches: readonly Patch[], id: string
   const known = trials.scores.get(key);
   if (known !== undefined) return known;
   yield;
-  const { base, cache } = trials;
-  const patched = patchValue(base.build as unknown as Json, patches);
-  const build = patched.ok ? soundBuild(patched.value) : null;
-  const score = build ? scoreAt(resolve(shareUnchanged(base.build, build), cache), cache, id, base.here) : NONE;
+  const made = changed(trials, patches);
+  const score = made ? scoreAt(made.model, made.cache, id, trials.base.here) : NONE;
   trials.scores.set(key, score);
   return score;
 }
@@ -92,7 +109,9 @@ export function* tryWhole(
   const known = trials.wholes.get(key);
   if (known !== undefined) return known;
   yield;
-  const edited = applyEdit(trials.base, patches, 'not yet');
+  const { base } = trials;
+  const cache = trialCache(base.evaluation.cache);
+  const edited = applyEdit({ ...base, evaluation: { ...base.evaluation, cache } }, patches, 'not yet');
   let findings: readonly Finding[] | null = null;
   if (edited.ok) {
     const session = ends === 'tried' ? yield* rangePass(edited.session) : edited.session;
