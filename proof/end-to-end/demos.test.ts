@@ -88,7 +88,7 @@ describe('marsh-hauler', () => {
 });
 
 describe('rail-cart', () => {
-  test('passes with exit code 0; open are the room round a flanged wheel without a size and how far a belt stretches, and only usual limits of strength are thin', async () => {
+  test('passes with exit code 0; open are the room round a flanged wheel without a size, the teeth of a belt that no open method rates and how far it stretches, and only usual limits of strength are thin', async () => {
     const { code, checked } = await checkDemo('rail-cart');
     expect(code).toBe(0);
     const told = (severity: string) =>
@@ -96,9 +96,10 @@ describe('rail-cart', () => {
     expect(told('fails')).toEqual([]);
     expect(told('unknown')).toEqual([
       ['clear.parts', '/brief/wheel'],
+      ['belt.teeth', '/path/stages/belt'],
       ['torsion.firing', '/brief/engine'],
     ]);
-    for (const [check] of told('thin')) expect(check).toMatch(/^(shaft|bearing|join|torsion)\./);
+    for (const [check] of told('thin')) expect(check).toMatch(/^(shaft|bearing|join|seat|torsion|chain)\./);
     expect(severities(checked, 'path.forward')).toEqual(['holds']);
     expect(severities(checked, 'belt.fit')).toEqual(['holds']);
   });
@@ -125,10 +126,10 @@ describe('rail-cart', () => {
 });
 
 describe('hill-trike, in its first form', () => {
-  test('turns the wheel backward: exit code 1, and nothing else fails or is unknown', async () => {
+  test('turns the wheel backward, and its softer gear pits too soon on steep tracks: exit code 1, and nothing else fails or is unknown', async () => {
     const { code, checked } = await checkDemo('hill-trike');
     expect(code).toBe(1);
-    expect(checksThat(checked, 'fails')).toEqual(['path.forward']);
+    expect(checksThat(checked, 'fails')).toEqual(['path.forward', 'gear.contact']);
     expect(checksThat(checked, 'unknown')).toEqual([]);
     // The engine and the arm move against each other by more than any chain's slack allows: thin on every such build.
     expect(checksThat(checked, 'thin').filter((check) => /^(arm|bodies)/.test(check))).toEqual([

@@ -51,6 +51,7 @@ interface Given {
   readonly output: {
     readonly spline_major_mm?: number;
     readonly spline_minor_mm?: number;
+    readonly spline_teeth?: number;
     readonly sprocket_width_mm?: number;
     readonly bearing_near: string | null;
     readonly bearing_far: string | null;
@@ -86,6 +87,25 @@ function bearing(row: string, station: number, body: 'engine' | 'swinging arm', 
     // A collar between bearing and sprocket, as usual in production; a ring groove there would be where the shaft bends most.
     held: held('shoulder', 'sleeve'),
     ring: fixed ? held('shoulder', 'retaining ring') : held('nothing', 'nothing'),
+  };
+}
+
+/** The spline of the front sprocket: teeth as recalled, case hardened like all such sprockets, held by its plate or nut. */
+function splined({ spline_major_mm, spline_minor_mm, spline_teeth, sprocket_width_mm }: Given['output']) {
+  if (!spline_major_mm || !spline_minor_mm || !spline_teeth) return {};
+  return {
+    hub: {
+      torqueBy: 'spline' as const,
+      metal: 'hardened steel',
+      spline: {
+        form: 'straight' as const,
+        teeth: spline_teeth,
+        length: mm(sprocket_width_mm ?? 7),
+        outside: mm(spline_major_mm),
+        inside: mm(spline_minor_mm),
+        sits: 'loose' as const,
+      },
+    },
   };
 }
 
@@ -139,6 +159,7 @@ export function buildOf({ id, title, given, computed }: KnownGood): BuildFile {
               station: mm(sprocketY),
               diameter: mm(inner),
               width: mm(output.sprocket_width_mm ?? 7),
+              ...splined(output),
             },
           },
         },

@@ -12,7 +12,8 @@ import { buildOf, type KnownGood, knownGood } from './build-of.ts';
 const LAYOUTS = knownGood();
 
 /** Checks of strength, which a proven drive passes; drawing and fitting-up of these layouts is not recalled. */
-const STRENGTH = /^(shaft|bearing|chain\.(pull|wrap|clear)|target|road)\b/;
+const STRENGTH =
+  /^(shaft|bearing|gear|chain\.(pull|wrap|clear|service|rating|wear|speed|oil|bore|broken|jam)|target|road)\b/;
 /** Nobody recalls how the rings of these bearings are held. */
 const NOT_RECALLED = /^bearing\.(location|thrust)$/;
 
@@ -50,6 +51,20 @@ describe('known-good layouts', () => {
     });
     expect(findings.find(({ check }) => check === 'chain.pull')?.severity).toBe('fails');
   });
+
+  const bored = (layout: KnownGood, teeth: number) =>
+    findingsOf(layout, (build) => {
+      (
+        build as unknown as { path: { stages: { chain: { teeth: { driver: number } } } } }
+      ).path.stages.chain.teeth.driver = teeth;
+    }).find(({ check }) => check === 'chain.bore')?.severity;
+  test.each(LAYOUTS.map((layout) => [layout.id, layout] as const))(
+    '%s: its front sprocket fits on its shaft, and one of 8 teeth would not',
+    (_, layout) => {
+      expect(bored(layout, layout.given.train.front)).toBe('holds');
+      expect(bored(layout, 8)).toBe('thin');
+    },
+  );
 
   const parts = (part: string) =>
     LAYOUTS.flatMap((layout) =>

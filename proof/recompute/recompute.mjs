@@ -1,9 +1,12 @@
 // Ten first findings of each demo, worked out again from build.json by hand formulas; `node proof/recompute/recompute.mjs` prints them.
 import { readFileSync } from 'node:fs';
+import { chainReserves } from './chains.mjs';
 import { rooms } from './clearance.mjs';
 import { weakest } from './fatigue.mjs';
 import * as g from './geometry.mjs';
+import { keyed } from './joints.mjs';
 import { peakTorque, seatForces, torques } from './loads.mjs';
+import { seats } from './seats.mjs';
 import { bend } from './shaft.mjs';
 import { BEARING_STIFFNESS, SLOPES, STATIC_RATING } from './tables.mjs';
 import { middle } from './units.mjs';
@@ -64,7 +67,10 @@ export function reserves(demo) {
   const { torque, forces } = pulling(build);
   /** @type {Record<string, number>} */
   const out = { 'road.lift:/brief/vehicle': lifting(build, [...torque.values()].at(-1) ?? 0) };
+  Object.assign(out, chainReserves(build));
+  Object.assign(out, keyed(build));
   if (build.brief.vehicle.contact.startsWith('three')) out['road.tip:/brief/vehicle/track'] = tipping(build);
+  Object.assign(out, seats(build));
   for (const [address, room] of Object.entries(rooms(build, true))) out[`clear.parts:${address}`] = room / WANTED;
   for (const [key, stage] of Object.entries(build.path.stages)) {
     if (stage.kind === 'chain') out[`chain.slope:/path/stages/${key}`] = steepness(build, stage);

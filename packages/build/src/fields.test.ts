@@ -29,6 +29,9 @@ describe('fields of an element', () => {
         '/largest/driver',
         '/largest/driven',
         '/stretch',
+        '/strength',
+        '/oiled',
+        '/breaks',
         '/efficiency',
       ],
     );

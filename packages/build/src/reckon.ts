@@ -26,7 +26,16 @@ export function nearestMethods(id: string): readonly string[] {
   return listMethods()
     .map((m) => m.id)
     .filter((name) => word !== '' && name.toLowerCase().includes(word))
+    .sort((a, b) => sameStart(b, id) - sameStart(a, id))
     .slice(0, 8);
+}
+
+/** Letters that two names begin with alike. */
+function sameStart(a: string, b: string): number {
+  const [x, y] = [a.toLowerCase(), b.toLowerCase()];
+  let k = 0;
+  while (k < x.length && x[k] === y[k]) k += 1;
+  return k;
 }
 
 export interface Reckoned {

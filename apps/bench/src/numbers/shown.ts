@@ -26,6 +26,7 @@ const KINDS_OF_USE: Readonly<Record<Use, Kind>> = {
   mass: 'mass',
   angle: 'angle',
   pressure: 'pressure',
+  temperature: 'temperature',
   time: 'time',
   energy: 'energy',
   number: 'number',

@@ -54,8 +54,9 @@ it('every key of the build file is a field of something that the page shows, onc
     for (const element of page.elements())
       for (const { key, at, kinds, request } of addings(model.structure(element), new Set()))
         for (const kind of kinds ?? [null]) {
-          // A stage of each kind once, wherever it stands; everything else at its own place.
-          const what = `${at === '/path/stages' ? at : key} ${kind}`;
+          // A stage of each kind and the torque joint of each kind of seat once, wherever it stands; everything else at its own place.
+          const place = at.includes('/hub') ? placeOf(JSON.parse(page.text()), at) : key;
+          const what = `${at === '/path/stages' ? at : place} ${kind}`;
           if (done.has(what)) continue;
           done.add(what);
           page.make(request(kind, filled(model.form(at, kind))));

@@ -1,4 +1,8 @@
+import { chainArticulation } from '@oddwheel/mechanics/chain/articulation';
+import { chainJointPressure } from '@oddwheel/mechanics/chain/joint-pressure';
 import type { Kind } from '@oddwheel/quantity/kinds';
+import { CHAIN_SIZES } from '@oddwheel/tables/chain-sizes';
+import { rowInSi } from '@oddwheel/tables/table';
 import type { CornerResult, Evaluation } from './evaluation.ts';
 import { outputOf } from './road/drive.ts';
 import { spreadOf } from './spread.ts';
@@ -64,6 +68,10 @@ export function stageFacts(evaluation: Evaluation, k: number): readonly Fact[] {
         'chain.chordalVariation',
         (r) => chain(r)?.chordal,
       ),
+      ...one('bend', 'A joint bends by', 'angle', 'angle', 'chain.articulation', (r) => bendOf(r, k)),
+      ...one('pressure', 'Pressure in the joints, here', 'pressure', 'pressure', 'chain.jointPressure', (r) =>
+        jointPressure(r, k),
+      ),
       ...one(
         'idler',
         'Teeth of the idler in mesh',
@@ -101,6 +109,25 @@ export function stageFacts(evaluation: Evaluation, k: number): readonly Fact[] {
     ];
   }
   return efficiency;
+}
+
+/** Angle that a joint bends by at the smaller sprocket. */
+function bendOf({ scene }: CornerResult, k: number): number | null {
+  const stage = scene.stages[k]?.stage;
+  if (stage?.kind !== 'chain') return null;
+  const teeth = Math.min(stage.teeth.driver, stage.teeth.driven);
+  return chainArticulation.run({ teeth, links: stage.links ?? teeth, speed: 0 }).angle;
+}
+
+/** Pressure in the joints of a chain at the slider. */
+function jointPressure({ scene, atSlider }: CornerResult, k: number): number | null {
+  const geometry = scene.stages[k];
+  const torque = atSlider?.stages[k]?.torqueIn;
+  if (geometry?.stage.kind !== 'chain' || !geometry.chain || torque === undefined) return null;
+  const { bearingArea } = rowInSi(CHAIN_SIZES, geometry.stage.size.key);
+  if (bearingArea === undefined) return null;
+  const pull = Math.abs(torque) / geometry.chain.pitchRadiusDriver;
+  return chainJointPressure.run({ pull, bearingArea, strands: scene.at(geometry.stage.strands) }).pressure;
 }
 
 const twice = (radius: number | undefined): number | undefined => (radius === undefined ? undefined : 2 * radius);

@@ -36,6 +36,7 @@ export type Use =
   | 'mass'
   | 'angle'
   | 'pressure'
+  | 'temperature'
   | 'time'
   | 'energy'
   | 'number'

@@ -110,7 +110,7 @@ export function splits(wanted: number): readonly Split[] {
     .map(({ split }) => split);
 }
 
-const SIZES: readonly ChainSize[] = CHAINS.map(chainSize);
+const SIZES: readonly ChainSize[] = CHAINS.map((key) => chainSize(key));
 const CHAIN_BEST = blankRow('stage-efficiencies/chain').hi;
 const BEVEL_BEST = blankRow('stage-efficiencies/bevel').hi;
 

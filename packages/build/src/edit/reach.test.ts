@@ -47,10 +47,12 @@ function edited(session: Session, request: EditRequest): Session {
 
 const INTEGERS: Readonly<Record<string, string>> = {
   cylinders: '2',
+  quality: '7',
   gear: '2',
   strands: '2',
   links: '106',
   length: '120',
+  sheets: '2',
 };
 
 /** A build to which everything was added that can be: each kind once. */
@@ -62,7 +64,8 @@ function full(): Session {
     for (const element of elements(session))
       for (const { at, sort, kinds } of additions(session, element))
         for (const kind of kinds ?? [null]) {
-          const key = `${at}:${kind}`;
+          // The torque joint of every kind of seat once, wherever it stands.
+          const key = `${at.includes('/hub') ? placeOf(session.build, at) : at}:${kind}`;
           if (done.has(key) || (sort === 'group' && valueAt(session.build, at) !== undefined)) continue;
           done.add(key);
           const id = at === '/overrides' ? { id: 'chain.wrap:/path/stages/chain-1' } : {};

@@ -1,3 +1,4 @@
+import { hubValues } from './hub.ts';
 import type { Engine, ReferenceVehicle, Shaft, Space, Speedometer, Stage, Targets, Value, Vehicle } from './model.ts';
 import { shaftValues } from './resolve-strength.ts';
 import type { Cush, Duty, Loads } from './strength.ts';
@@ -52,12 +53,15 @@ export function allValues(parts: Parts): Value[] {
     space.wanted,
     ...stages.flatMap(ofStage),
     ...shafts.flatMap(shaftValues),
+    ...shafts.flatMap(({ seats }) => seats.flatMap(({ hub }) => hubValues(hub))),
     cush?.stiffness ?? null,
     duty.distance,
     duty.usual,
     loads.grip,
     loads.shock,
     loads.oil,
+    loads.cold,
+    loads.hot,
     rollOut,
     targets.topSpeed,
     targets.cruiseSpeed,

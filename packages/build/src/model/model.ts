@@ -2,6 +2,10 @@
 import type { UnitChoice } from '@oddwheel/quantity/format';
 import type { Kind } from '@oddwheel/quantity/kinds';
 import type { Vec3 } from '@oddwheel/quantity/quantity';
+import type { Breaks, Oiled } from './chain-facts.ts';
+import type { GearFacts } from './gears.ts';
+import type { Hub } from './hub.ts';
+import type { Shop } from './shop.ts';
 import type {
   BearingSeat,
   Cush,
@@ -56,6 +60,8 @@ export interface Seat {
   readonly bearing: BearingSeat | null;
   /** What stops the part on its shaft; null where the build does not say. */
   readonly held: Held<StopOnShaft> | null;
+  /** What passes the torque; null where the build does not say, and for bearings. */
+  readonly hub: Hub | null;
 }
 
 export type Body = 'engine' | 'subframe' | 'vehicle frame' | 'swinging arm';
@@ -103,6 +109,8 @@ export interface ChainSize {
   readonly innerWidth: number;
   readonly minTensile: number;
   readonly source: string;
+  /** Where its strength comes from: a row of the table, or the address of a typed one. */
+  readonly strengthFrom: string;
 }
 
 /** A toothed wheel that guides or tensions a chain between its two sprockets. */
@@ -134,12 +142,17 @@ export type Stage =
       readonly idler: Idler | null;
       /** Largest sprockets that shall go on in place of the drawn ones, in teeth. */
       readonly largest: { readonly driver: number | null; readonly driven: number | null };
+      readonly oiled: Oiled | null;
+      /** What a broken end would hit. */
+      readonly breaks: Breaks | null;
     })
   | (StageBase & {
       readonly kind: 'belt';
       readonly pitch: number;
       readonly teeth: Teeth;
       readonly beltTeeth: number | null;
+      readonly profile: string | null;
+      readonly width: number | null;
     })
   | (StageBase & {
       readonly kind: 'bevel' | 'spur';
@@ -150,6 +163,7 @@ export type Stage =
       readonly spiral: Value | null;
       readonly hand: 'left' | 'right' | null;
       readonly backlash: Value | null;
+      readonly gears: GearFacts;
     })
   | (StageBase & {
       readonly kind: 'coupling';
@@ -305,36 +319,6 @@ export interface Speedometer {
   readonly senses: 'gearbox output' | 'driven wheel';
   readonly madeRatio: Value;
   readonly madeRollOut: Value;
-}
-
-export interface Lathe {
-  readonly address: string;
-  readonly name: string;
-  readonly swing: Value | null;
-  readonly centres: Value | null;
-}
-
-export type ShelfItem =
-  | {
-      readonly kind: 'sprocket';
-      readonly chain: string;
-      readonly teeth: number;
-      readonly count: number;
-      /** Of one, in the builder's money; null where not said. */
-      readonly price: number | null;
-    }
-  | { readonly kind: 'chain'; readonly chain: string; readonly links: number }
-  | {
-      readonly kind: 'bevel pair';
-      readonly teeth: readonly [number, number];
-      readonly count: number;
-      readonly price: number | null;
-    };
-
-export interface Shop {
-  readonly machines: readonly string[];
-  readonly lathes: readonly Lathe[] | null;
-  readonly shelf: readonly ShelfItem[];
 }
 
 /** A kept picture; `under` lays it beneath a drawn view by two known points. */

@@ -5,6 +5,7 @@ import { USUAL_DUTY } from '@oddwheel/tables/usual-duty';
 import type { BuildFile } from '../schema/build-file.ts';
 import { pointerKey } from '../schema/describe.ts';
 import type { SeatFile, ShaftFile } from '../schema/path.ts';
+import type { Locking } from './hub.ts';
 import type { Shaft, Value } from './model.ts';
 import type {
   BearingFacts,
@@ -17,6 +18,7 @@ import type {
   Notch,
   Piece,
   Plate,
+  Seating,
   Steel,
   StopInPlate,
   StopOnShaft,
@@ -117,22 +119,31 @@ export function resolveJoins(reader: Reader, address: string, file: ShaftFile['j
   });
 }
 
-type HeldFile<S extends string> = { readonly towardStart?: S | undefined; readonly towardEnd?: S | undefined };
+type HeldFile<S extends string> = {
+  readonly towardStart?: S | undefined;
+  readonly towardEnd?: S | undefined;
+  readonly locking?: Locking | undefined;
+};
 
 export function resolveHeld<S extends StopOnShaft | StopInPlate>(
   address: string,
   file: HeldFile<S> | undefined,
 ): Held<S> | null {
-  return file ? { address, towardStart: file.towardStart ?? null, towardEnd: file.towardEnd ?? null } : null;
+  return file
+    ? {
+        address,
+        towardStart: file.towardStart ?? null,
+        towardEnd: file.towardEnd ?? null,
+        locking: file.locking ?? null,
+      }
+    : null;
 }
 
 /** C0 over the fatigue load limit where no table gives it: ball and roller bearings up to 100 mm mean diameter (ISO 281, from memory). */
 const FATIGUE_PART = { ball: 22, roller: 8.2 } as const;
 
 /** A bearing by its number, or by the ratings typed for it; null where the build gives neither. */
-export function factsOf(
-  file: Pick<Extract<SeatFile, { readonly kind: 'bearing' }>, 'row' | 'ratings'>,
-): BearingFacts | null {
+export function factsOf(file: Pick<BearingFile, 'row' | 'ratings'>): BearingFacts | null {
   const { row, ratings } = file;
   if (row === undefined && ratings === undefined) return null;
   const si = row === undefined ? {} : rowInSi(BEARINGS, row);
@@ -184,6 +195,24 @@ export function resolveBearing(
     ),
     plate: file.plate === undefined ? null : (plates.get(file.plate) ?? null),
     ring: resolveHeld(`${address}/ring`, file.ring),
+    seating: resolveSeating(`${address}/seating`, file.seating),
+  };
+}
+
+type BearingFile = Extract<SeatFile, { readonly kind: 'bearing' }>;
+
+function resolveSeating(address: string, file: BearingFile['seating']): Seating | null {
+  if (!file) return null;
+  const { shaft, plate, made, sitsIn, keptBy, turns, float } = file;
+  return {
+    address,
+    shaft: shaft ?? null,
+    plate: plate ?? null,
+    made: made ?? null,
+    sitsIn: sitsIn ?? null,
+    keptBy: keptBy ?? null,
+    turns: turns ?? null,
+    float: lengthOrNull(float),
   };
 }
 
@@ -199,6 +228,10 @@ export function resolvePlates(file: BuildFile['path']['plates']): ReadonlyMap<st
         material: plate.material,
         width: typedNumber('length', plate.width),
         span: typedNumber('length', plate.span),
+        sheets: plate.sheets ?? 1,
+        cut: plate.cut ?? null,
+        runs: plate.runs ?? null,
+        inches: /in|"|″/i.test(plate.width),
         ends: plateEnds(`/path/plates/${pointerKey(id)}/ends`, plate.name, plate.ends),
       },
     ]),
@@ -282,6 +315,8 @@ export function resolveLoads(reader: Reader, file: BuildFile['brief']['loads']):
     criterion: file?.criterion ?? 'Goodman',
     reliability: file?.reliability ?? '99',
     oil: read('oil'),
+    cold: read('cold'),
+    hot: read('hot'),
     dirt: file?.dirt ?? 'dirt from outside',
   };
 }

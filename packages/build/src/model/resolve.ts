@@ -6,19 +6,9 @@ import { nodeAt, pointerKey } from '../schema/describe.ts';
 import type { SeatFile, ShaftFile, StageFile } from '../schema/path.ts';
 import { allValues } from './all-values.ts';
 import { type Cache, reuse } from './cache.ts';
-import type {
-  Lathe,
-  Model,
-  ReferenceVehicle,
-  Seat,
-  SeatRef,
-  Shaft,
-  ShelfItem,
-  Shop,
-  Speedometer,
-  Stage,
-  Targets,
-} from './model.ts';
+import { resolveGears } from './gears.ts';
+import { resolveHub } from './hub.ts';
+import type { Model, ReferenceVehicle, Seat, SeatRef, Shaft, Speedometer, Stage, Targets } from './model.ts';
 import { resolveEngine } from './resolve-engine.ts';
 import {
   lengthOrNull,
@@ -43,6 +33,7 @@ import {
   resolveSteel,
 } from './resolve-strength.ts';
 import { chainSize } from './rows.ts';
+import type { Lathe, ShelfItem, Shop } from './shop.ts';
 import type { Plate } from './strength.ts';
 import { type Reader, sharedBlank, typedNumber, value, valueOrNull } from './value.ts';
 import { resolveWheel } from './wheel.ts';
@@ -88,6 +79,7 @@ function resolveShaft(
       opening: s.kind === 'bearing' ? lengthOrNull(s.opening) : null,
       bearing,
       held: 'held' in s ? resolveHeld(`${at}/held`, s.held) : null,
+      hub: s.kind === 'bearing' ? null : resolveHub(at, s.name, s.hub),
     };
   };
   return {
@@ -128,7 +120,12 @@ function resolveStage(reader: Reader, id: string, file: StageFile): Stage {
       return {
         ...base,
         kind: 'chain',
-        size: chainSize(file.chain),
+        size: chainSize(
+          file.chain,
+          file.strength === undefined
+            ? null
+            : { strength: typedNumber('force', file.strength), at: `${address}/strength` },
+        ),
         strands: read('strands'),
         stretch: sharedBlank(read('stretch'), 'blank chain stretch'),
         teeth: file.teeth,
@@ -144,6 +141,8 @@ function resolveStage(reader: Reader, id: string, file: StageFile): Stage {
             }
           : null,
         largest: { driver: file.largest?.driver ?? null, driven: file.largest?.driven ?? null },
+        oiled: file.oiled ?? null,
+        breaks: file.breaks ?? null,
       };
     case 'belt':
       return {
@@ -152,6 +151,8 @@ function resolveStage(reader: Reader, id: string, file: StageFile): Stage {
         pitch: typedNumber('length', file.pitch),
         teeth: file.teeth,
         beltTeeth: file.length ?? null,
+        profile: file.profile ?? null,
+        width: lengthOrNull(file.width),
       };
     case 'bevel':
     case 'spur':
@@ -164,6 +165,7 @@ function resolveStage(reader: Reader, id: string, file: StageFile): Stage {
         spiral: maybe('spiral'),
         hand: file.kind === 'bevel' ? (file.hand ?? null) : null,
         backlash: file.kind === 'bevel' ? maybe('backlash') : null,
+        gears: resolveGears(address, file),
       };
     case 'coupling':
       return {

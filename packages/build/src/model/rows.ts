@@ -15,13 +15,27 @@ export const tableHas = (id: string, key: string): boolean => Object.hasOwn(tabl
 export const tableKeys = (id: string): readonly string[] => Object.keys(table(id).rows);
 export const nearestRows = (id: string, key: string): readonly string[] => nearestKeys(table(id), key);
 
-/** A chain size with what the assessment needs of it, SI. */
-export function chainSize(key: string): ChainSize {
+/**
+ * A chain size with what the assessment needs of it, SI.
+ * @param typed strength that the build gives in place of the table's, and its address
+ */
+export function chainSize(
+  key: string,
+  typed: { readonly strength: number; readonly at: string } | null = null,
+): ChainSize {
   const row = rowInSi(CHAIN_SIZES, key);
   const { pitch, rollerDiameter, innerWidth, minTensile } = row;
   if (pitch === undefined || rollerDiameter === undefined || innerWidth === undefined || minTensile === undefined)
     throw new Error(`Chain size ${key} lacks a dimension.`);
-  return { key, pitch, roller: rollerDiameter, innerWidth, minTensile, source: sourceOf(CHAIN_SIZES, key) };
+  return {
+    key,
+    pitch,
+    roller: rollerDiameter,
+    innerWidth,
+    minTensile: typed?.strength ?? minTensile,
+    source: sourceOf(CHAIN_SIZES, key),
+    strengthFrom: typed?.at ?? `chain-sizes/${key}`,
+  };
 }
 
 export interface BlankValue {

@@ -1,4 +1,7 @@
 /** What strength asks of the model: steels, shapes, bearings, plates, duty and loads. Immutable, SI. */
+
+import type { LoadTurns, PlateClass, ShaftClass } from '@oddwheel/tables/seat-fits';
+import type { Locking } from './hub.ts';
 import type { Value } from './model.ts';
 
 /** Steel of a shaft. A blank one stands on the weakest usual bar. */
@@ -73,6 +76,8 @@ export interface Held<S extends string> {
   readonly address: string;
   readonly towardStart: S | null;
   readonly towardEnd: S | null;
+  /** What locks its nut or screws; null where the build does not say. */
+  readonly locking: Locking | null;
 }
 
 /** A bearing by its number, or by typed ratings. */
@@ -106,7 +111,22 @@ export interface BearingSeat {
   readonly stiffness: Value;
   readonly plate: Plate | null;
   readonly ring: Held<StopInPlate> | null;
+  readonly seating: Seating | null;
 }
+
+/** How the rings of a bearing sit; null where the build does not say. */
+export interface Seating {
+  readonly address: string;
+  readonly shaft: ShaftClass | null;
+  readonly plate: PlateClass | null;
+  readonly made: 'bored' | 'reamed' | CutBy | null;
+  readonly sitsIn: 'the plate' | 'a steel ring' | 'an aluminium ring' | 'a split ring, clamped' | null;
+  readonly keptBy: 'its fit alone' | 'retaining compound' | 'a pin or screw' | null;
+  readonly turns: LoadTurns | null;
+  readonly float: number | null;
+}
+
+export type CutBy = 'plasma cut' | 'laser cut' | 'waterjet cut' | 'oxy-fuel cut';
 
 export interface Plate {
   readonly id: string;
@@ -118,6 +138,11 @@ export interface Plate {
   readonly span: number;
   /** E I over force times span cubed at its middle: 48 with hinged ends, 192 with ends built in. */
   readonly ends: Value;
+  readonly sheets: number;
+  readonly cut: CutBy | null;
+  readonly runs: 'fore and aft' | 'from side to side' | 'up and down' | null;
+  /** Its width was typed in inches. */
+  readonly inches: boolean;
 }
 
 export interface Cush {
@@ -155,5 +180,8 @@ export interface Loads {
   readonly reliability: '50' | '90' | '95' | '99' | '99.9';
   /** Viscosity in the bearings at work. */
   readonly oil: Value;
+  /** Temperatures of seats and shafts at work. */
+  readonly cold: Value;
+  readonly hot: Value;
   readonly dirt: 'clean' | 'normal' | 'dirt from outside' | 'severe';
 }

@@ -60,6 +60,21 @@ export const loads = z
       recipe:
         'Read the grade on the tin: of a grease, that of its oil. At 70 °C ISO VG 100 has about 28 mm²/s, ISO VG 150 about 38 mm²/s.',
     }).optional(),
+    cold: quantityField('temperature', {
+      name: 'Coldest that it runs',
+      example: '-10 degC',
+      min: 173.15,
+      max: 323.15,
+      blank: { row: 'brief-defaults/cold' },
+    }).optional(),
+    hot: quantityField('temperature', {
+      name: 'Hottest that seats and shafts become',
+      example: '80 degC',
+      min: 273.15,
+      max: 473.15,
+      blank: { row: 'brief-defaults/hot' },
+      recipe: 'Hold a contact thermometer to the plate beside the bearing after a long climb.',
+    }).optional(),
     dirt: choiceField('Dirt at the bearings', ['clean', 'normal', 'dirt from outside', 'severe']).optional(),
   })
   .meta({ 'x-field': { name: 'Loads and lasting' } });

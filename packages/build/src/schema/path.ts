@@ -1,5 +1,11 @@
 import { z } from 'zod';
+import { belt } from './belt.ts';
 import { choiceField, integerField, keyField, namedMap, quantityField, textField } from './field.ts';
+import { bevelMounting, gearFacts } from './gears.ts';
+import { hub, LOCKINGS } from './hub.ts';
+import { join } from './join.ts';
+import { plate, seating } from './plate.ts';
+import { efficiency, ends, teeth } from './stage-parts.ts';
 
 const coordinate = (axis: string) => quantityField('length', { name: axis, example: '440 mm' });
 
@@ -44,6 +50,12 @@ const heldOnShaft = z
   })
   .meta({ 'x-field': { name: 'Held on the shaft' } });
 
+const heldGear = heldOnShaft
+  .extend({ locking: choiceField('Its nut or screws are locked by', LOCKINGS).optional() })
+  .meta({ 'x-field': { name: 'Held on the shaft' } });
+
+const torqueSeat = { ...seatBase, hub: hub.optional() };
+
 const heldInPlate = z
   .strictObject({
     towardStart: choiceField('Outer ring stopped toward the start of the shaft by', HOLDS_IN_PLATE).optional(),
@@ -52,11 +64,11 @@ const heldInPlate = z
   .meta({ 'x-field': { name: 'Held in its plate' } });
 
 const seat = z.discriminatedUnion('kind', [
-  z.strictObject({ kind: z.literal('sprocket'), ...seatBase }),
-  z.strictObject({ kind: z.literal('pulley'), ...seatBase }),
-  z.strictObject({ kind: z.literal('gear'), ...seatBase, held: heldOnShaft.optional() }),
-  z.strictObject({ kind: z.literal('joint'), ...seatBase }),
-  z.strictObject({ kind: z.literal('wheel'), ...seatBase }),
+  z.strictObject({ kind: z.literal('sprocket'), ...torqueSeat }),
+  z.strictObject({ kind: z.literal('pulley'), ...torqueSeat }),
+  z.strictObject({ kind: z.literal('gear'), ...torqueSeat, held: heldGear.optional() }),
+  z.strictObject({ kind: z.literal('joint'), ...torqueSeat }),
+  z.strictObject({ kind: z.literal('wheel'), ...torqueSeat }),
   z.strictObject({
     kind: z.literal('bearing'),
     ...seatBase,
@@ -95,6 +107,7 @@ const seat = z.discriminatedUnion('kind', [
     plate: keyField({ name: 'Sits in', refersTo: '/path/plates', example: 'plate-left' }).optional(),
     held: heldOnShaft.optional(),
     ring: heldInPlate.optional(),
+    seating: seating.optional(),
   }),
 ]);
 
@@ -131,48 +144,6 @@ const notch = z.strictObject({
   }).optional(),
 });
 
-const join = z.strictObject({
-  name: textField('Joint', 'stub in the sleeve'),
-  station,
-  torqueBy: choiceField('Torque passes by', ['spline', 'key', 'weld', 'press fit', 'bolts', 'pin']),
-  centredBy: choiceField('Centred by', ['spigot', 'press fit', 'spline', 'bolts', 'weld alone'], {
-    recipe: 'A spline that fits on its flanks has play and does not centre: look for a smooth turned seat beside it.',
-  }),
-  axialBy: choiceField('Held along the shaft by', [
-    'draw bolt',
-    'weld',
-    'press fit',
-    'retaining ring',
-    'bolts',
-    'nothing',
-  ]),
-  positions: integerField({ name: 'Positions it goes together in', min: 1, max: 200 }).optional(),
-  diameter: quantityField('length', {
-    name: 'Diameter that passes the torque: mean of the spline, weld circle, bolt circle',
-    example: '25 mm',
-    above: 0,
-  }).optional(),
-  length: quantityField('length', {
-    name: 'Length in mesh, of the fit, or weld leg',
-    example: '30 mm',
-    above: 0,
-  }).optional(),
-  teeth: integerField({ name: 'Teeth of the spline, or number of bolts', min: 1, max: 200 }).optional(),
-  height: quantityField('length', {
-    name: 'Height of tooth flank in contact, or diameter of a bolt',
-    example: '2 mm',
-    above: 0,
-  }).optional(),
-  spigot: z
-    .strictObject({
-      diameter: quantityField('length', { name: 'Diameter', example: '30 mm', above: 0 }),
-      length: quantityField('length', { name: 'Length', example: '20 mm', above: 0 }),
-      play: quantityField('length', { name: 'Play across', example: '0.02 mm', range: true, min: 0 }).optional(),
-    })
-    .meta({ 'x-field': { name: 'Spigot that centres it' } })
-    .optional(),
-});
-
 export const shaftStrength = {
   material: keyField({ name: 'Steel', table: 'shaft-steels', example: '1045-hot-rolled' }).optional(),
   surface: choiceField('Surface', ['ground', 'machined or cold drawn', 'hot rolled', 'as forged']).optional(),
@@ -185,22 +156,6 @@ export const shaftStrength = {
   joins: namedMap('Joints that build it up', join).optional(),
 } as const;
 
-const plate = z.strictObject({
-  name: textField('Plate', 'left plates'),
-  thickness: quantityField('length', { name: 'Thickness in all', example: '1/2 in', above: 0 }),
-  material: choiceField('Made of', ['steel', 'aluminium']),
-  width: quantityField('length', { name: 'Width across the bearing', example: '120 mm', above: 0 }),
-  span: quantityField('length', {
-    name: 'Free span between the tubes that tie it',
-    example: '160 mm',
-    above: 0,
-  }),
-  ends: choiceField('Tied to its tubes', ['as if hinged', 'as if built in'], {
-    recipe:
-      'One bolt or a short weld at each end lets it tilt as on a hinge; two rows of bolts or a weld all round build it in. In between, leave this blank.',
-  }).optional(),
-});
-
 const shaft = z
   .strictObject({
     name: textField('Shaft', 'Shaft A'),
@@ -211,32 +166,6 @@ const shaft = z
     seats,
   })
   .meta({ 'x-field': { name: 'Shaft' } });
-
-const ends = {
-  name: textField('Stage', 'Chain 1'),
-  from: keyField({ name: 'Driver sits on', seat: true, example: 'output/sprocket' }),
-  to: keyField({ name: 'Driven sits on', seat: true, example: 'shaft-a/sprocket' }),
-};
-
-const efficiency = (row: string) => ({
-  efficiency: quantityField('fraction', {
-    name: 'Efficiency',
-    example: '98 %',
-    range: true,
-    above: 0,
-    max: 1,
-    blank: { row: `stage-efficiencies/${row}` },
-    recipe: 'It cannot be measured without a dynamometer: leave it blank and keep the published range.',
-  }).optional(),
-});
-
-const teeth = (least: number) =>
-  z
-    .strictObject({
-      driver: integerField({ name: 'Driver teeth', min: least, max: 300 }),
-      driven: integerField({ name: 'Driven teeth', min: least, max: 300 }),
-    })
-    .meta({ 'x-field': { name: 'Teeth' } });
 
 const chain = z.strictObject({
   kind: z.literal('chain'),
@@ -273,16 +202,28 @@ const chain = z.strictObject({
     blank: { row: 'brief-defaults/chain-stretch' },
     recipe: 'Hang a metre of it up, hang a known weight on it, and read the stretch with a dial gauge.',
   }).optional(),
+  strength: quantityField('force', {
+    name: 'Least tensile strength, as printed on its box',
+    example: '30 kN',
+    above: 0,
+    recipe: 'Read the average or least strength of one strand on the box or sheet of its maker; take the least.',
+  }).optional(),
+  oiled: choiceField('Oiled by', [
+    'oil bath or stream',
+    'drip or brush',
+    'dirty or seldom',
+    'dry',
+    'sealed rings',
+  ]).optional(),
+  breaks: choiceField('A broken end would hit', [
+    'its guard',
+    'nothing in reach',
+    'brake line',
+    'fuel line or tank',
+    'rider or passenger',
+    'frame or engine case',
+  ]).optional(),
   ...efficiency('chain'),
-});
-
-const belt = z.strictObject({
-  kind: z.literal('belt'),
-  ...ends,
-  pitch: quantityField('length', { name: 'Belt pitch', example: '8 mm', above: 0 }),
-  teeth: teeth(8),
-  length: integerField({ name: 'Belt teeth', min: 20, max: 2000 }).optional(),
-  ...efficiency('belt'),
 });
 
 const gearSize = {
@@ -316,10 +257,19 @@ const bevel = z.strictObject({
     min: 0,
     recipe: 'Hold the pinion, set a dial gauge square to a tooth of the gear, and rock the gear.',
   }).optional(),
+  ...gearFacts,
+  ...bevelMounting,
   ...efficiency('bevel'),
 });
 
-const spur = z.strictObject({ kind: z.literal('spur'), ...ends, teeth: teeth(5), ...gearSize, ...efficiency('spur') });
+const spur = z.strictObject({
+  kind: z.literal('spur'),
+  ...ends,
+  teeth: teeth(5),
+  ...gearSize,
+  ...gearFacts,
+  ...efficiency('spur'),
+});
 
 const coupling = z.strictObject({
   kind: z.literal('coupling'),

@@ -8,7 +8,7 @@ const PLAYED = 5;
 /** First segments that are also tried at half their length. */
 const HALVED = 4;
 /** What one bead more costs, in rounds: a shorter bead must be worth it. */
-const PER_BEAD = 0.2;
+const PER_BEAD = 0.5;
 
 /** The joint while an order is played through: all numbers in segments' order. */
 interface Joint {

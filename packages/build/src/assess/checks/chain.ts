@@ -108,7 +108,7 @@ export const pull: Check = {
           method: chainStaticReserve,
           input,
           output,
-          origins: { pull: 'above', minTensile: `chain-sizes/${stage.size.key}`, strands: stage.strands.address },
+          origins: { pull: 'above', minTensile: stage.size.strengthFrom, strands: stage.strands.address },
         },
       ],
     };

@@ -2,6 +2,7 @@ import { cross, dot, minus, norm, plus, times } from '@oddwheel/mechanics/numeri
 import type { Vec3 } from '@oddwheel/quantity/quantity';
 import { toSi } from '@oddwheel/quantity/units';
 import { describe, expect, test } from 'vitest';
+import type { GearFacts } from '../../model/gears.ts';
 import type { Seat, Shaft, Stage, Value } from '../../model/model.ts';
 import { resolveSteel } from '../../model/resolve-strength.ts';
 import { atCorner, MIDDLE } from '../uncertainty.ts';
@@ -43,6 +44,7 @@ const shaft = (id: string, origin: Vec3, direction: Vec3, kind: Seat['kind'], st
       opening: null,
       bearing: null,
       held: null,
+      hub: null,
     },
   ],
   stock: null,
@@ -55,6 +57,16 @@ const shaft = (id: string, origin: Vec3, direction: Vec3, kind: Seat['kind'], st
 
 const inch = (x: number): number => toSi('length', 'in', x);
 const lbf = (x: number): number => toSi('force', 'lbf', x);
+
+const NOTHING_KNOWN: GearFacts = {
+  driver: { address: '/made/driver', steel: null, hardness: null, file: null },
+  driven: { address: '/made/driven', steel: null, hardness: null, file: null },
+  quality: null,
+  mounting: null,
+  lubrication: null,
+  card: null,
+  donor: null,
+};
 
 describe('straight bevel pair in space', () => {
   // Shigley's Mechanical Engineering Design, 8th ed., Example 13-7: 15 and 45 teeth, diametral pitch 5, 20°, mean radii 1.293 and
@@ -78,6 +90,7 @@ describe('straight bevel pair in space', () => {
     spiral: null,
     hand: null,
     backlash: null,
+    gears: NOTHING_KNOWN,
   };
   const geometry = stageGeometry(stage, pinion, gear, atCorner(MIDDLE));
   const torque = lbf(406) * inch(3.88);
@@ -127,6 +140,7 @@ describe('spur pair and belt', () => {
       spiral: null,
       hand: null,
       backlash: null,
+      gears: NOTHING_KNOWN,
     };
     const geometry = stageGeometry(stage, pinion, gear, atCorner(MIDDLE));
     const { from, to, forcesKnown } = geometry.actions(1);
@@ -149,6 +163,8 @@ describe('spur pair and belt', () => {
       pitch: 0.008,
       teeth: { driver: 40, driven: 40 },
       beltTeeth: null,
+      profile: null,
+      width: null,
     };
     const { from, to } = stageGeometry(stage, driver, driven, atCorner(MIDDLE)).actions(1);
     const radius = (0.008 * 40) / (2 * Math.PI);

@@ -39,8 +39,11 @@ const seatAt = (id: string, station: number, direction: Vec3, k: number | null):
   outside: null,
   opening: null,
   bearing:
-    k === null ? null : { facts: null, clearance: null, seal: null, stiffness: stiffness(k), plate: null, ring: null },
+    k === null
+      ? null
+      : { facts: null, clearance: null, seal: null, stiffness: stiffness(k), plate: null, ring: null, seating: null },
   held: null,
+  hub: null,
 });
 
 function shaftOf({ pieces, bearings, direction = [1, 0, 0] }: Given): Shaft {
