@@ -59,6 +59,12 @@ export type Way = (ground: Ground) => readonly Ladder[];
 /** Puts a value at an address. */
 export const put = ({ session }: Ground, address: string, value: Json): Patch => setPatch(session, address, value);
 
+/** Puts several values into one group of a part, which is made where it is missing. */
+export const putIn = (ground: Ground, group: string, values: Readonly<Record<string, Json>>): readonly Patch[] =>
+  valueAt(ground.session.build, group) === undefined
+    ? [put(ground, group, values)]
+    : Object.entries(values).map(([key, value]) => put(ground, `${group}/${key}`, value));
+
 /** What is typed at an address; undefined for a blank. */
 export const typedAt = ({ session }: Ground, address: string): string | undefined => {
   const value = valueAt(session.build, address);
@@ -75,9 +81,16 @@ export const inInches = (ground: Ground, address: string): boolean => {
   return parsed.ok && ['in', 'thou', 'ft'].includes(parsed.unit);
 };
 
+/** A size that is bought or cut as usual: a fraction where the address is typed in inches. */
+export const tradeText = (ground: Ground, address: string, si: number): string =>
+  inInches(ground, address) ? writeLike(si, '1/8 in') : lengthText(ground, address, si);
+
 /** A ladder, unless it has no steps. */
 export const ladder = (effort: Effort, steps: readonly Step[]): readonly Ladder[] =>
   steps.length > 0 ? [{ effort, steps }] : [];
+
+/** A change that stands by itself. */
+export const single = (effort: Effort, step: Step): readonly Ladder[] => ladder(effort, [step]);
 
 /** Relative change from one positive number to another. */
 export const change = (from: number, to: number): number => Math.abs(to - from) / Math.max(Math.abs(from), 1e-9);

@@ -5,9 +5,11 @@ import { moreTravel, setOtherwise } from './ways/adjusters.ts';
 import { lighterBearing, oneHeld, otherSeal, strongerBearing } from './ways/bearings.ts';
 import { intoPlane, nearerLoads, otherLinks, setParallel, strongerChain, tensioned } from './ways/chains.ts';
 import { movedApart } from './ways/clearance.ts';
+import { cutFiner, longerPlate, moreSheets, smallerHole, widerPlate } from './ways/holes.ts';
 import { centred, heldAlong, largerJoint, largerSpigot } from './ways/joins.ts';
-import { stifferPlates } from './ways/plates.ts';
+import { stifferPlates, strongerPlate } from './ways/plates.ts';
 import { loadBack, loadForward, longerBase, lower, otherPivot, wider } from './ways/road.ts';
+import { bored, clamped, inSteel, keptFromTurning, moreFloat, otherClass, roomier } from './ways/seats.ts';
 import { turnedRound } from './ways/sense.ts';
 import { nearerBearings, strongerShaft, thickerShaft } from './ways/shafts.ts';
 import { longerBar } from './ways/stock.ts';
@@ -61,6 +63,16 @@ const WAYS: Partial<Readonly<Record<CheckId, readonly Way[]>>> = {
   'join.axial': [heldAlong],
   'join.torque': [largerJoint, strongerShaft],
   'join.bending': [largerSpigot, strongerShaft],
+  'plate.cut': [widerPlate, smallerHole, moreSheets, cutFiner],
+  'plate.hold': [widerPlate, longerPlate, strongerPlate, smallerHole],
+  'seat.made': [bored, clamped],
+  'seat.made-turning': [bored, clamped],
+  'seat.shaft': [otherClass('shaft'), roomier],
+  'seat.plate': [otherClass('plate'), roomier, clamped],
+  'seat.hot': [otherClass('plate'), keptFromTurning, inSteel, clamped],
+  'seat.hot-turning': [otherClass('plate'), keptFromTurning, inSteel, clamped],
+  'seat.cold': [otherClass('plate'), inSteel],
+  'seat.float': [moreFloat],
   'road.tip': [wider, lower],
   'road.lift': [loadForward, lower, longerBase],
   'road.grip': [loadBack, geared(1)],

@@ -15,7 +15,7 @@ import {
   typedAt,
 } from '../ladder.ts';
 import { thicknessesAbove } from '../sizes.ts';
-import { and, bearingsOf, shaftOf, shaftsOfStage } from './parts.ts';
+import { and, bearingsOf, seatAt, shaftOf, shaftsOfStage } from './parts.ts';
 
 const platesOf = (shafts: readonly Shaft[]): readonly Plate[] => [
   ...new Set(shafts.flatMap((shaft) => bearingsOf(shaft).flatMap(({ bearing }) => bearing?.plate ?? []))),
@@ -126,4 +126,10 @@ export function stifferPlates(ground: Ground): readonly Ladder[] {
     ...(plates.length > 1 ? thicker(ground, plates) : []),
     ...ofSteel(ground, plates),
   ];
+}
+
+/** The plate of a bearing: thicker, built in, or of steel. */
+export function strongerPlate(ground: Ground): readonly Ladder[] {
+  const plate = seatAt(ground, ground.finding.address)?.bearing?.plate;
+  return plate ? [...builtIn(ground, [plate]), ...thicker(ground, [plate]), ...ofSteel(ground, [plate])] : [];
 }
