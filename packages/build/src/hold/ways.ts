@@ -3,9 +3,34 @@ import type { CheckId } from '../assess/check-ids.ts';
 import type { Way } from './ladder.ts';
 import { moreTravel, setOtherwise } from './ways/adjusters.ts';
 import { lighterBearing, oneHeld, otherSeal, strongerBearing } from './ways/bearings.ts';
+import { betterBelt, eitherLarger, guarded, oiledBetter, riveted } from './ways/chain-care.ts';
 import { intoPlane, nearerLoads, otherLinks, setParallel, strongerChain, tensioned } from './ways/chains.ts';
 import { movedApart } from './ways/clearance.ts';
+import { coarserTeeth, harderGears, housed, newPair, truerTeeth, widerFace } from './ways/gears.ts';
 import { cutFiner, longerPlate, moreSheets, smallerHole, widerPlate } from './ways/holes.ts';
+import {
+  largerScrews,
+  largerWeld,
+  locked,
+  moreAround,
+  moreBolts,
+  moreThread,
+  rougherFaces,
+  strongerBolts,
+  tightened,
+} from './ways/hub-bolts.ts';
+import {
+  betterHub,
+  betterKey,
+  betterPress,
+  heldSpline,
+  keywayEntered,
+  longerInHub,
+  notScrewsAlone,
+  standardSize,
+  thickerUnder,
+  withinHub,
+} from './ways/hub-shape.ts';
 import { centred, heldAlong, largerJoint, largerSpigot } from './ways/joins.ts';
 import { stifferPlates, strongerPlate } from './ways/plates.ts';
 import { loadBack, loadForward, longerBase, lower, otherPivot, wider } from './ways/road.ts';
@@ -20,10 +45,44 @@ const strength: readonly Way[] = [strongerShaft, thickerShaft, nearerBearings, n
 const stiffness: readonly Way[] = [stifferPlates, thickerShaft, nearerBearings, nearerLoads, lessPull];
 const slack: readonly Way[] = [setOtherwise, otherLinks, tensioned];
 const takeUp: readonly Way[] = [setOtherwise, moreTravel, otherLinks, tensioned, smallerSprockets];
+const throughHub: readonly Way[] = [
+  longerInHub,
+  betterKey,
+  heldSpline,
+  betterHub,
+  thickerUnder,
+  betterPress,
+  moreBolts,
+  strongerBolts,
+  moreAround,
+  largerWeld,
+  largerScrews,
+  rougherFaces,
+  strongerShaft,
+];
+const teeth: readonly Way[] = [harderGears, truerTeeth, widerFace, coarserTeeth, newPair];
 
 const WAYS: Partial<Readonly<Record<CheckId, readonly Way[]>>> = {
   'path.forward': [turnedRound],
   'chain.pull': [largerSprockets, strongerChain],
+  'chain.service': [riveted, largerSprockets, strongerChain],
+  'chain.rating': [largerSprockets, strongerChain],
+  'chain.wear': [oiledBetter, largerSprockets, strongerChain],
+  'chain.speed': [smallerSprockets],
+  'chain.oil': [oiledBetter, smallerSprockets],
+  'chain.bore': [largerSprockets, eitherLarger],
+  'chain.broken': [guarded],
+  'chain.jam': [guarded],
+  'belt.teeth': [betterBelt],
+  'gear.bending': teeth,
+  'gear.contact': teeth,
+  'gear.peak': teeth,
+  'gear.make': [newPair],
+  'gear.donor': [newPair],
+  'gear.flank': [newPair],
+  'gear.card': [newPair],
+  'gear.pattern': [newPair],
+  'gear.oil': [housed],
   'chain.fit': [setOtherwise, otherLinks],
   'chain.slack': slack,
   'chain.wrap': [largerSprockets],
@@ -63,6 +122,17 @@ const WAYS: Partial<Readonly<Record<CheckId, readonly Way[]>>> = {
   'join.axial': [heldAlong],
   'join.torque': [largerJoint, strongerShaft],
   'join.bending': [largerSpigot, strongerShaft],
+  'hub.possible': [withinHub, longerInHub, standardSize, betterKey, moreBolts, betterPress],
+  'hub.torque': throughHub,
+  'hub.running': [longerInHub, betterKey, heldSpline, thickerUnder],
+  'hub.keyway': [keywayEntered],
+  'hub.size': [standardSize, withinHub, thickerUnder],
+  'hub.fit': [betterKey],
+  'hub.alone': [notScrewsAlone],
+  'hub.slip': [tightened(1), moreBolts, rougherFaces],
+  'hub.preload': [tightened(-1), strongerBolts],
+  'hub.thread': [moreThread],
+  'hub.locked': [locked],
   'plate.cut': [widerPlate, smallerHole, moreSheets, cutFiner],
   'plate.hold': [widerPlate, longerPlate, strongerPlate, smallerHole],
   'seat.made': [bored, clamped],

@@ -28,7 +28,7 @@ const turnedTo = (shaft: Shaft, diameter: number): Needs => ({
 });
 
 /** One seat of a part, turned larger; its hub is bored to suit. */
-function thickerSeat(ground: Ground, shaft: Shaft, seat: Seat): readonly Ladder[] {
+export function thickerSeat(ground: Ground, shaft: Shaft, seat: Seat): readonly Ladder[] {
   const address = `${seat.address}/diameter`;
   const from = seat.diameter;
   if (from === null || shaft.pieces || typedAt(ground, address) === undefined) return [];

@@ -31,7 +31,7 @@ function needed({ scene }: Ground, { stage }: Chained, pitch: number, driver: nu
 }
 
 /** A seat that carries its tooth count in its name gets the new one. */
-function renamed(ground: Ground, seat: Seat, from: number, to: number): readonly Patch[] {
+export function renamed(ground: Ground, seat: Seat, from: number, to: number): readonly Patch[] {
   const name = seat.name.replace(new RegExp(`(^|\\D)${from}(?!\\d)`), `$1${to}`);
   return name === seat.name ? [] : [put(ground, `${seat.address}/name`, name)];
 }
@@ -110,6 +110,21 @@ function resized(ground: Ground, chained: Chained, sign: 1 | -1): readonly Ladde
       return stepTo(ground, chained, to, Math.round((driven * to) / driver));
     }),
   );
+}
+
+/** Either sprocket alone larger (+1) or smaller (−1), which changes the ratio. */
+export function eitherSprocket(ground: Ground, chained: Chained, sign: 1 | -1): readonly Ladder[] {
+  const { driver, driven } = chained.stage.teeth;
+  return [
+    ...ladder(
+      'buy',
+      range(1, MOST_TEETH, 1).flatMap((k) => stepTo(ground, chained, driver + sign * k, driven)),
+    ),
+    ...ladder(
+      'buy',
+      range(1, 2 * MOST_TEETH, 1).flatMap((k) => stepTo(ground, chained, driver, driven + sign * k)),
+    ),
+  ];
 }
 
 /** One tooth or more to gear the chains higher (+1: less turns of the engine) or lower. */
