@@ -52,8 +52,8 @@ function changed({ base, models }: Trials, patches: readonly Patch[]): Changed |
   return made;
 }
 
-/** What a check that asks nothing counts: a part that touches has no clearance, so that its clearance is no longer asked is no cure. */
-const ASKED_ALWAYS: ReadonlySet<string> = new Set(['clear.parts']);
+/** What a check that asks nothing counts: a part that touches has no clearance, and what no method covers is not judged; that it is no longer asked is no cure. */
+const ASKED_ALWAYS: ReadonlySet<string> = new Set(['clear.parts', 'chain.rating', 'chain.speed', 'chain.wear']);
 
 /** Whether a finding that a change leaves without a question is cured by it. */
 export const curedWhenGone = (check: string): boolean => !ASKED_ALWAYS.has(check);
