@@ -29,6 +29,7 @@ import {
   notScrewsAlone,
   standardSize,
   thickerUnder,
+  widerHub,
   withinHub,
 } from './ways/hub-shape.ts';
 import { centred, heldAlong, largerJoint, largerSpigot } from './ways/joins.ts';
@@ -47,6 +48,7 @@ const slack: readonly Way[] = [setOtherwise, otherLinks, tensioned];
 const takeUp: readonly Way[] = [setOtherwise, moreTravel, otherLinks, tensioned, smallerSprockets];
 const throughHub: readonly Way[] = [
   longerInHub,
+  widerHub,
   betterKey,
   heldSpline,
   betterHub,
@@ -124,7 +126,7 @@ const WAYS: Partial<Readonly<Record<CheckId, readonly Way[]>>> = {
   'join.bending': [largerSpigot, strongerShaft],
   'hub.possible': [withinHub, longerInHub, standardSize, betterKey, moreBolts, betterPress],
   'hub.torque': throughHub,
-  'hub.running': [longerInHub, betterKey, heldSpline, thickerUnder],
+  'hub.running': [longerInHub, widerHub, betterKey, heldSpline, thickerUnder],
   'hub.keyway': [keywayEntered],
   'hub.size': [standardSize, withinHub, thickerUnder],
   'hub.fit': [betterKey],

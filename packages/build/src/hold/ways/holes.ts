@@ -2,7 +2,7 @@
 import { CUTTING_RULES } from '@oddwheel/tables/cutting-rules';
 import { rowInSi } from '@oddwheel/tables/table';
 import { sizesOf } from '../../assess/checks/seating/ring-fit.ts';
-import { holeOf } from '../../assess/checks/seating/web.ts';
+import { holeOf, leastShoulderHole } from '../../assess/checks/seating/web.ts';
 import type { Plate } from '../../model/strength.ts';
 import {
   change,
@@ -10,6 +10,7 @@ import {
   inInches,
   type Ladder,
   ladder,
+  lengthText,
   put,
   putIn,
   range,
@@ -86,16 +87,16 @@ export function smallerHole(ground: Ground): readonly Ladder[] {
   const plate = at?.fitted.plate;
   const hole = at && holeOf(at);
   if (!at || !plate || !hole) return [];
-  const { bore, outside } = sizesOf(at);
-  if (bore === null || outside === null) return [];
+  const least = leastShoulderHole(at);
+  const { outside } = sizesOf(at);
+  if (least === null || outside === null) return [];
   const address = `${at.seat.address}/opening`;
-  const step = stepOf(ground, `${plate.address}/width`);
-  const largest = Math.floor((Math.min(outside, hole.size) - MM) / step + ROUNDING) * step;
-  const holes = range((bore + outside) / 2, largest, step).map((_, k) => largest - k * step);
+  const largest = Math.floor((Math.min(outside, hole.size) - MM) / MM + ROUNDING) * MM;
+  const holes = range(least, largest, MM).map((_, k) => largest - k * MM);
   return ladder(
     're-cut',
     holes.map((si): Step => {
-      const text = tradeText(ground, typedAt(ground, address) === undefined ? `${plate.address}/width` : address, si);
+      const text = lengthText(ground, address, si);
       return {
         what: `Cut the hole in the ${plate.name} ${text}, smaller than ${at.seat.name}: the plate is its shoulder, and a steel ring welded or bolted on is its seat`,
         patches: [

@@ -66,43 +66,47 @@ function lengthwise(ground: Ground, { hub, seat }: Jointed): Lengthwise | null {
   return { address, length, word: hub.torqueBy, lengths: steps.filter((one) => one <= most + ROUNDING) };
 }
 
-/** A longer key, spline, press fit or taper, as far as its hub goes; then with a wider hub. */
+/** A longer key, spline, press fit or taper, as far as its hub goes. */
 export function longerInHub(ground: Ground): readonly Ladder[] {
   const found = hubOf(ground);
   const now = found && lengthwise(ground, found);
   if (!found || !now) return [];
-  const { seat } = found;
-  const room = seat.width ?? Number.POSITIVE_INFINITY;
-  const up = now.lengths.filter((one) => one > now.length + ROUNDING);
-  const text = (si: number): string => lengthText(ground, now.address, si);
-  const from = typedAt(ground, now.address);
-  const width = `${seat.address}/width`;
-  return [
-    ...ladder(
-      're-cut',
-      up
-        .filter((si) => si <= room + ROUNDING)
-        .map(
-          (si): Step => ({
-            what: `Make the ${now.word} of ${named(found)} ${text(si)} long instead of ${from}`,
-            patches: [put(ground, now.address, text(si))],
-            size: change(now.length, si),
-          }),
-        ),
-    ),
-    ...ladder(
-      're-make',
-      up
-        .filter((si) => si > room + ROUNDING)
-        .map(
-          (si): Step => ({
-            what: `Make the hub of ${named(found)} ${lengthText(ground, width, si)} wide instead of ${typedAt(ground, width)}, with a ${now.word} of that length`,
-            patches: [put(ground, width, lengthText(ground, width, si)), put(ground, now.address, text(si))],
-            size: change(now.length, si),
-          }),
-        ),
-    ),
-  ];
+  const room = found.seat.width ?? Number.POSITIVE_INFINITY;
+  return ladder(
+    're-cut',
+    now.lengths
+      .filter((si) => si > now.length + ROUNDING && si <= room + ROUNDING)
+      .map((si): Step => {
+        const text = lengthText(ground, now.address, si);
+        return {
+          what: `Make the ${now.word} of ${named(found)} ${text} long instead of ${typedAt(ground, now.address)}`,
+          patches: [put(ground, now.address, text)],
+          size: change(now.length, si),
+        };
+      }),
+  );
+}
+
+/** A wider hub, with a key, spline, press fit or taper of its length. */
+export function widerHub(ground: Ground): readonly Ladder[] {
+  const found = hubOf(ground);
+  const now = found && lengthwise(ground, found);
+  const room = found?.seat.width ?? null;
+  if (!found || !now || room === null) return [];
+  const width = `${found.seat.address}/width`;
+  return ladder(
+    're-make',
+    now.lengths
+      .filter((si) => si > now.length + ROUNDING && si > room + ROUNDING)
+      .map((si): Step => {
+        const wide = lengthText(ground, width, si);
+        return {
+          what: `Make the hub of ${named(found)} ${wide} wide instead of ${typedAt(ground, width)}, with a ${now.word} of that length`,
+          patches: [put(ground, width, wide), put(ground, now.address, lengthText(ground, now.address, si))],
+          size: change(now.length, si),
+        };
+      }),
+  );
 }
 
 /** What is longer than its hub, shorter; or the hub as wide as that. */
