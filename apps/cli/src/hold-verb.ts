@@ -43,10 +43,7 @@ function proposalLines(proposal: Proposal, k: number): string[] {
   return [
     '',
     ...indented(`${k + 1}. ${what}.`, 2).map((line, n) => (n === 0 ? line : `   ${line}`)),
-    ...indented(
-      `${reaches ? 'Then' : 'Not enough, but nearest. Then'}: ${small(after)}. It is ${EFFORT_WORDS[effort]}.`,
-      5,
-    ),
+    ...indented(`${reaches ? 'Then' : 'Not enough, but nearest. Then'}: ${small(after)}; ${EFFORT_WORDS[effort]}.`, 5),
     ...boughtIn.flatMap((says) => indented(`Not in your shop: ${says}.`, 5)),
     ...effectLines('Worse by it:', harms),
     ...effectLines('Better by it:', cures),

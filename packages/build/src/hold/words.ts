@@ -3,7 +3,7 @@ import type { Effort, SideEffect } from './types.ts';
 
 /** What a change asks for. */
 export const EFFORT_WORDS: Readonly<Record<Effort, string>> = {
-  adjust: 'set anew',
+  adjust: 'no new part',
   're-cut': 'cut anew',
   buy: 'bought',
   're-make': 'made anew',

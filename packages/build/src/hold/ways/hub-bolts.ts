@@ -43,7 +43,7 @@ function flangeOf(ground: Ground): Flange | null {
 }
 
 const MOST_BOLTS = 12;
-const PARTS = [0.1, 0.2, 0.3, 0.4, 0.5, 0.75, 1];
+const PARTS = range(0.05, 1, 0.05);
 
 /** More bolts, thicker ones, and a larger circle. Thicker bolts are tightened as hard for their size. */
 export function moreBolts(ground: Ground): readonly Ladder[] {

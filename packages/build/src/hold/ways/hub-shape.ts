@@ -233,7 +233,7 @@ export function thickerUnder(ground: Ground): readonly Ladder[] {
 }
 
 const MICRON = 1e-6;
-const PARTS = [0.1, 0.2, 0.3, 0.4, 0.5, 0.75, 1];
+const PARTS = range(0.05, 1, 0.05);
 /** Joined with more friction, the least first. */
 const JOINED = [
   'pressed, oiled, steel on steel',
