@@ -11,12 +11,15 @@ describe('oddwheel', () => {
     expect(await run(['--version'])).toEqual({ code: 0, out: `${version}\n`, err: '' });
   });
 
-  it.each([[[]], [['new']], [['check']], [['open']], [['reckon']]])('%j --help shows an example', async (verb) => {
-    const { code, out, err } = await run([...verb, '--help']);
-    expect({ code, err }).toEqual({ code: 0, err: '' });
-    expect(out).toMatch(/Examples?:\n {2}oddwheel /);
-    for (const line of out.split('\n')) expect(textWidth(line)).toBeLessThanOrEqual(100);
-  });
+  it.each([[[]], [['new']], [['check']], [['hold']], [['open']], [['reckon']]])(
+    '%j --help shows an example',
+    async (verb) => {
+      const { code, out, err } = await run([...verb, '--help']);
+      expect({ code, err }).toEqual({ code: 0, err: '' });
+      expect(out).toMatch(/Examples?:\n {2}oddwheel /);
+      for (const line of out.split('\n')) expect(textWidth(line)).toBeLessThanOrEqual(100);
+    },
+  );
 
   it.each([
     [['prove'], "unknown command 'prove'"],

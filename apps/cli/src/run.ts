@@ -1,5 +1,6 @@
 import { Command, CommanderError, Option } from 'commander';
 import { type CheckOptions, check } from './check/check.ts';
+import type { HoldOptions } from './hold-verb.ts';
 import { BAD, DONE, type ExitCode, type Io } from './io.ts';
 import { newBuild } from './new-build.ts';
 import type { RatiosOptions } from './ratios/ratios.ts';
@@ -70,6 +71,26 @@ function declare(io: Io, done: (code: ExitCode) => void): Command {
       ) + EXIT_CODES,
     )
     .action(async (folder: string, options: CheckOptions) => done(await check(io, folder, options)));
+
+  program
+    .command('hold')
+    .argument('[folder]', 'folder of the build', '.')
+    .argument('[finding]', 'finding, check or address; without it the first five that are short')
+    .description('find the smallest changes that make a finding hold')
+    .option('--all', 'try every finding that is short of its reserve; this takes a while')
+    .option('--json', 'print the proposals as JSON')
+    .addHelpText(
+      'after',
+      examples(
+        'oddwheel hold hauler',
+        'oddwheel hold hauler bearing.static',
+        'oddwheel hold hauler shaft.slope:/path/shafts/shaft-b --json',
+      ),
+    )
+    .action(async (folder: string, finding: string | undefined, options: HoldOptions) => {
+      const { holdVerb } = await import('./hold-verb.ts');
+      done(await holdVerb(io, folder, finding, options));
+    });
 
   program
     .command('ratios')

@@ -10,6 +10,7 @@ import { reserveText } from '../numbers/shown.ts';
 import { WorkingView } from '../working/WorkingView.tsx';
 import { AddOrTakeOut } from './AddOrTakeOut.tsx';
 import { FieldGroups } from './FieldGroups.tsx';
+import { MakeItHold } from './MakeItHold.tsx';
 import { OwnReserve } from './OwnReserve.tsx';
 import type { StructureTools } from './structure-tools.ts';
 
@@ -25,6 +26,8 @@ interface Props {
   readonly opened: Finding | null;
   readonly explanation: Explanation | null;
   readonly locked: string | null;
+  /** Hash of the build's text. */
+  readonly revision: string;
   /** The element was chosen, so on a small screen the inspector has the page. */
   readonly inspecting: boolean;
   readonly onCommit: (address: string, typed: string | null) => Promise<Fault | null>;
@@ -96,6 +99,15 @@ export function Inspector(props: Props): JSX.Element {
           units={assessment.units}
           onCase={props.onCase}
           onReveal={props.onReveal}
+        />
+      )}
+      {opened && opened.severity !== 'holds' && opened.missing.length === 0 && (
+        <MakeItHold
+          key={`${opened.id} ${props.revision}`}
+          finding={opened}
+          tools={tools}
+          locked={props.locked}
+          onOpen={props.onOpen}
         />
       )}
       {opened && opened.reserve !== null && (

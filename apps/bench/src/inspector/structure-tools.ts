@@ -1,5 +1,7 @@
 import type { EditRequest, Form, StructureEdit } from '@oddwheel/build/edit/types';
 import type { Fault } from '@oddwheel/build/fault';
+import type { Hold, HoldProgress } from '@oddwheel/build/hold/types';
+import { proxy } from 'comlink';
 import type { Actions } from '../state/actions.ts';
 import type { RemoteModel } from '../worker/remote.ts';
 
@@ -12,7 +14,10 @@ export interface StructureTools {
   /** Turns a wanted change into an edit, without making it. */
   readonly plan: (request: EditRequest) => Promise<StructureEdit>;
   /** Makes the edit, all of it or none. */
-  readonly make: (edit: Planned) => Promise<Fault | null>;
+  readonly make: (edit: Pick<Planned, 'name' | 'patches'>) => Promise<Fault | null>;
+  /** Looks for changes that make a finding hold; null when it gave up. */
+  readonly hold: (finding: string, tell: (progress: HoldProgress) => void) => Promise<Hold | null>;
+  readonly stopHold: () => void;
   /** Shows what stands at an address, with the focus in its first field. */
   readonly reveal: (address: string) => void;
   readonly putPicture: (bytes: Uint8Array) => Promise<string>;
@@ -24,6 +29,8 @@ export function structureTools(model: RemoteModel, actions: Actions): StructureT
     form: (at, kind) => model.form(at, kind),
     plan: (request) => model.structureEdit(request),
     make: ({ name, patches }) => actions.applyEdit(name, patches, patches.length > 1),
+    hold: (finding, tell) => model.hold(finding, proxy(tell)),
+    stopHold: () => void model.stopHold(),
     reveal: actions.reveal,
     putPicture: actions.putPicture,
     pictureUrl: actions.pictureUrl,

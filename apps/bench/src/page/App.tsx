@@ -136,6 +136,7 @@ export function App(props: { store: BenchStore; actions: Actions; model: RemoteM
                       opened={opened && elementOf(state, opened.address) === element ? opened : null}
                       findings={assessment.findings.filter((one) => elementOf(state, one.address) === element)}
                       explanation={state.explanation}
+                      revision={state.hash}
                       locked={locked}
                       inspecting={inspecting}
                       onCommit={actions.commitField}

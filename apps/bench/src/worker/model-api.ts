@@ -10,6 +10,7 @@ import type { Measured, Readings } from '@oddwheel/build/measure/types';
 import type { Explanation, Field, TypedEdit } from '@oddwheel/build/session-types';
 import type { TrueSheet } from '@oddwheel/build/true/sheet-types';
 import type { AssessmentChange } from './changes.ts';
+import type { HoldApi } from './hold-api.ts';
 import type { LayoutApi } from './layout-api.ts';
 import type { RatiosApi } from './ratios-api.ts';
 import type { ShaftApi } from './shaft-api.ts';
@@ -45,7 +46,7 @@ export type Replayed = Outcome & {
 };
 
 /** The model of one build, as the page asks it. It holds the session; nothing of the mechanics runs outside of it. */
-export interface ModelApi extends LayoutApi, RatiosApi, ShaftApi {
+export interface ModelApi extends HoldApi, LayoutApi, RatiosApi, ShaftApi {
   /** Reads a text and applies edits to it; keeps the last good build when the text is at fault. */
   readonly open: (text: string, edits: readonly (readonly Patch[])[]) => Replayed;
   /** Forgets the build, before another one is opened. */

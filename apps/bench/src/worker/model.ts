@@ -26,6 +26,7 @@ import { laidBeads } from '@oddwheel/build/true/laid-beads';
 import { readTrue } from '@oddwheel/build/true/record';
 import { trueSheet } from '@oddwheel/build/true/sheet';
 import { type AssessmentChange, assessmentChange } from './changes.ts';
+import { createHoldModel } from './hold-model.ts';
 import { createLayoutModel } from './layout-model.ts';
 import type { ModelApi, Outcome, Part, Replayed } from './model-api.ts';
 import { createRatiosModel } from './ratios-model.ts';
@@ -128,6 +129,7 @@ export function createModel(): ModelApi {
     fields,
     fieldsOf: (addresses) => addresses.map(fields),
     measure: (id, address, readings) => runMeasure(current(), id, address, readings),
+    ...createHoldModel(current),
     ...createLayoutModel(current),
     ...createRatiosModel(current, () => session),
     ...createShaftModel(current),

@@ -1,5 +1,6 @@
 import { type Cache, reuse } from '../model/cache.ts';
 import type { Model, Value } from '../model/model.ts';
+import { recipeAt } from '../schema/describe.ts';
 import { adjustmentOf } from './adjusters/adjustment.ts';
 import { assemblyOf } from './assembly/assembly.ts';
 import { placeSlider } from './cases.ts';
@@ -135,7 +136,13 @@ function findOut(evaluation: Evaluation, findings: readonly Finding[]): FindOut[
       missing.set(m.address, entry);
     }
   const blank = [...missing].map(
-    ([address, m]): FindOut => ({ address, name: m.says, text: 'blank', findings: m.findings, recipe: '' }),
+    ([address, m]): FindOut => ({
+      address,
+      name: m.says,
+      text: 'blank',
+      findings: m.findings,
+      recipe: recipeAt(address),
+    }),
   );
   const uncertain = evaluation.uncertain.flatMap((v): FindOut[] => {
     const settles = findings.filter((f) => f.dependsOn.includes(v.address)).map((f) => f.id);

@@ -1,17 +1,18 @@
 import { formatFor, formatQuantity } from '@oddwheel/quantity/format';
 import type { Vec3 } from '@oddwheel/quantity/quantity';
 import { type Cache, reuse } from '../model/cache.ts';
-import type { Model, Stage, Value } from '../model/model.ts';
+import type { Model, SeatRef, Shaft, Stage, Value } from '../model/model.ts';
 import { type CasePoint, STEADY, standingCases } from './cases.ts';
 import type { Scene } from './checks/check.ts';
 import { engineCurve } from './engine-curve.ts';
+import { seatOf } from './geometry/place.ts';
 import { stageGeometry } from './geometry/stage.ts';
 
 import { type CaseLoads, carryLoads, senses } from './loads.ts';
 import { driveValues } from './road/inputs.ts';
 import { roadParts } from './road/parts.ts';
 import { once } from './road/tried.ts';
-import { dutyOf } from './strength/duty.ts';
+import { dutyOf, dutyValues } from './strength/duty.ts';
 import { rareCases, rareValues } from './strength/rare-cases.ts';
 import { strengthOf } from './strength/strength.ts';
 import type { Use } from './types.ts';
@@ -45,15 +46,37 @@ export function stageValues(stage: Stage): readonly (Value | null)[] {
   }
 }
 
+/** The two shafts of a stage. */
+function shaftsOf({ stages, shafts }: Model, k: number): readonly [Shaft, Shaft] {
+  const [from, to] = [shafts[k], shafts[k + 1]];
+  if (!from || !to) throw new Error(`${stages[k]?.address}: the path is not closed.`);
+  return [from, to];
+}
+
+/** What the geometry of a stage reads of a shaft: how it lies, and where the seat of the stage is. */
+const placeOn = (shaft: Shaft, ref: SeatRef): readonly (string | number)[] => [
+  shaft.address,
+  ...shaft.origin,
+  ...shaft.direction,
+  ...seatOf(shaft, ref).at,
+];
+
 /** The build at one corner: geometry, senses, train, and the standing cases carried through. */
 export function buildScene(model: Model, corner: Corner, cache: Cache | null): Scene {
   const at = atCorner(corner);
   const { engine, wheel, shafts } = model;
-  const stages = model.stages.map((stage, k) => {
-    const [from, to] = [shafts[k], shafts[k + 1]];
-    if (!from || !to) throw new Error(`${stage.address}: the path is not closed.`);
+  const placed = model.stages.map((stage, k) => {
+    const [from, to] = shaftsOf(model, k);
     const slot = `geometry:${stage.address}:${cornerKey(corner, stageValues(stage))}`;
-    return reuse(cache, slot, [stage, from, to], () => stageGeometry(stage, from, to, at));
+    const inputs = [stage, ...placeOn(from, stage.from), ...placeOn(to, stage.to)];
+    return reuse(cache, slot, inputs, () => stageGeometry(stage, from, to, at));
+  });
+  // A shaft that is only made otherwise, and not moved, leaves the geometry and the loads as they are.
+  const stages = placed.map((stage, k) => {
+    const [from, to] = shaftsOf(model, k);
+    if (stage.from === from && stage.to === to) return stage;
+    const slot = `geometry-on:${stage.stage.address}:${cornerKey(corner, stageValues(stage.stage))}`;
+    return reuse(cache, slot, [stage, from, to], () => ({ ...stage, from, to }));
   });
   const engineKey = cornerKey(corner, [engine.idle, engine.redline, engine.torqueBand]);
   const curve = reuse(cache, `engine:${engineKey}`, [engine], () => engineCurve(engine, at));
@@ -64,10 +87,16 @@ export function buildScene(model: Model, corner: Corner, cache: Cache | null): S
   const senseOf = senses(engine.outputSense, stages);
   const boxEfficiency = at(engine.boxEfficiency);
   const rollOut = wheel.rollOut ? at(wheel.rollOut) : null;
+  // What the loads of any case hang on, beside the case itself.
+  const carried = [
+    ...[curve, rollOut, ...boxRatios, boxEfficiency, model.engine, model.vehicle, model.loads],
+    ...shafts.flatMap(({ id, direction }) => [id, ...direction]),
+    ...placed,
+  ];
   const cases = reuse(
     cache,
     `cases:${cornerKey(corner, [...driveValues(model), ...rareValues(model)])}`,
-    [curve, rollOut, ...boxRatios, boxEfficiency, model.engine, model.vehicle, model.loads, ...shafts, ...stages],
+    carried,
     () => {
       if (!curve) return [];
       const train = { boxRatios, boxEfficiency, path, pathEfficiency, rollOut };
@@ -90,7 +119,14 @@ export function buildScene(model: Model, corner: Corner, cache: Cache | null): S
     strength: strengthOf(model, at, corner, rollOut, senseOf, cache),
     cases,
     road,
-    duty: once(() => dutyOf({ model, at, engine: curve, boxRatios, overall, rollOut, stages, senses: senseOf, road })),
+    duty: once(() => {
+      const work = () =>
+        dutyOf({ model, at, engine: curve, boxRatios, overall, rollOut, stages, senses: senseOf, road });
+      const hangsOn = dutyValues(model);
+      if (hangsOn === null) return work();
+      const slot = `duty:${cornerKey(corner, [...hangsOn, model.vehicle.drivenLoad])}`;
+      return reuse(cache, slot, [...carried, overall.length, model.duty, model.targets], work);
+    }),
     show: printer(model),
   };
 }

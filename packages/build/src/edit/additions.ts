@@ -33,9 +33,23 @@ function walk(
     for (const key of Object.keys(value)) walk(session, `${address}/${pointerKey(key)}`, visit);
 }
 
+/** Whether what stands at an address is an entry of a map, which has a name of its own. */
+const isEntry = (session: Session, at: string): boolean =>
+  isRecord(valueAt(session.build, above(at))) && !nodeAt(session.build, above(at))?.properties;
+
 const isMap = (node: SchemaNode): boolean => typeof node.additionalProperties === 'object';
 const isList = (node: SchemaNode): boolean => node.items !== undefined && node.prefixItems === undefined;
 const closed = (node: SchemaNode): boolean => node.properties !== undefined && (node.required ?? []).length > 0;
+
+/** Whose a group below an element is: of what it is a part, and of which seat, plate or other named thing that is. */
+function whoseOf(session: Session, element: string, at: string): string {
+  const within = (one: string): boolean => one !== element && one.startsWith(`${element}/`);
+  const parent = above(at);
+  if (!within(parent)) return '';
+  let entry = parent;
+  while (within(entry) && !isEntry(session, entry)) entry = above(entry);
+  return `, ${nameAt(session, parent)}${within(entry) && entry !== parent ? `, ${nameAt(session, entry)}` : ''}`;
+}
 
 /** What can be added at an element of the build, in the order of the schema. */
 export function additions(session: Session, address: string): readonly Addition[] {
@@ -57,9 +71,7 @@ export function additions(session: Session, address: string): readonly Addition[
       return false;
     }
     if (value === undefined && closed(node)) {
-      // A group deeper down says whose it is.
-      const whose = above(at) === address ? '' : `, ${nameAt(session, above(at))}`;
-      out.push({ at, name: name + whose, sort: 'group', kinds: null });
+      out.push({ at, name: name + whoseOf(session, address, at), sort: 'group', kinds: null });
       return false;
     }
     return true;
@@ -72,12 +84,15 @@ function removals(session: Session, address: string): readonly Removal[] {
   const out: Removal[] = [];
   walk(session, address, (at, node, value) => {
     if (value === undefined || at === '/path/shafts') return false;
-    const entry = valueAt(session.build, at.slice(0, at.lastIndexOf('/')));
-    const inMap = isRecord(entry) && !nodeAt(session.build, at.slice(0, at.lastIndexOf('/')))?.properties;
+    const inMap = isEntry(session, at);
     const shaft = /^\/path\/shafts\/[^/]+$/.test(at);
     const rows = isList(node) && node.items?.properties !== undefined;
     if (isOptional(session, at) && !shaft && (inMap || closed(node) || rows))
-      out.push({ at, name: nameAt(session, at), sort: inMap ? 'entry' : 'group' });
+      out.push({
+        at,
+        name: nameAt(session, at) + (inMap ? '' : whoseOf(session, address, at)),
+        sort: inMap ? 'entry' : 'group',
+      });
     if (Array.isArray(value) && isList(node) && !OWN_WAY.has(at) && value.length > (node.minItems ?? 0))
       value.forEach((_, k) => {
         out.push({ at: `${at}/${k}`, name: nameAt(session, `${at}/${k}`), sort: 'row' });

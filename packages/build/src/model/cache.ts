@@ -3,23 +3,41 @@
  * very same object or number. All inputs are immutable, so an assessment with a cache equals one without it, bit for bit.
  */
 export interface Cache {
-  readonly slots: Map<string, { readonly inputs: readonly unknown[]; readonly result: unknown }>;
+  readonly slots: Map<string, Slot>;
+  /** Slots of the build that is tried on: looked at, never written. */
+  readonly under: Cache | null;
+}
+
+interface Slot {
+  readonly inputs: readonly unknown[];
+  readonly result: unknown;
 }
 
 /** Above this many slots (a build of many uncertain inputs, edited for long) the cache starts afresh. */
 const MOST_SLOTS = 20_000;
 
 export function createCache(): Cache {
-  return { slots: new Map() };
+  return { slots: new Map(), under: null };
 }
+
+/** A cache for a change that is only tried: it gives what the build's own cache knows, and leaves that as it is. */
+export function trialCache(under: Cache | null): Cache {
+  return { slots: new Map(), under };
+}
+
+const fits = (slot: Slot | undefined, inputs: readonly unknown[]): slot is Slot =>
+  slot !== undefined &&
+  slot.inputs.length === inputs.length &&
+  slot.inputs.every((input, k) => Object.is(input, inputs[k]));
 
 /** The slot's result for these inputs; computed when they differ from the last, or when there is no cache. */
 export function reuse<T>(cache: Cache | null, slot: string, inputs: readonly unknown[], compute: () => T): T {
   if (!cache) return compute();
-  const last = cache.slots.get(slot);
-  if (last && last.inputs.length === inputs.length && last.inputs.every((input, k) => Object.is(input, inputs[k])))
+  for (let at: Cache | null = cache; at; at = at.under) {
+    const last = at.slots.get(slot);
     // A slot is only ever filled by one call site, so its result has that call's type.
-    return last.result as T;
+    if (fits(last, inputs)) return last.result as T;
+  }
   const result = compute();
   if (cache.slots.size > MOST_SLOTS) cache.slots.clear();
   cache.slots.set(slot, { inputs, result });

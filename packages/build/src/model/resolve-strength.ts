@@ -217,26 +217,22 @@ function resolveSeating(address: string, file: BearingFile['seating']): Seating 
   };
 }
 
-export function resolvePlates(file: BuildFile['path']['plates']): ReadonlyMap<string, Plate> {
-  return new Map(
-    Object.entries(file ?? {}).map(([id, plate]): [string, Plate] => [
-      id,
-      {
-        id,
-        address: `/path/plates/${pointerKey(id)}`,
-        name: plate.name,
-        thickness: typedNumber('length', plate.thickness),
-        material: plate.material,
-        width: typedNumber('length', plate.width),
-        span: typedNumber('length', plate.span),
-        sheets: plate.sheets ?? 1,
-        cut: plate.cut ?? null,
-        runs: plate.runs ?? null,
-        inches: /in|"|″/i.test(plate.width),
-        ends: plateEnds(`/path/plates/${pointerKey(id)}/ends`, plate.name, plate.ends),
-      },
-    ]),
-  );
+export function resolvePlate(id: string, plate: NonNullable<BuildFile['path']['plates']>[string]): Plate {
+  const address = `/path/plates/${pointerKey(id)}`;
+  return {
+    id,
+    address,
+    name: plate.name,
+    thickness: typedNumber('length', plate.thickness),
+    material: plate.material,
+    width: typedNumber('length', plate.width),
+    span: typedNumber('length', plate.span),
+    sheets: plate.sheets ?? 1,
+    cut: plate.cut ?? null,
+    runs: plate.runs ?? null,
+    inches: /in|"|″/i.test(plate.width),
+    ends: plateEnds(`${address}/ends`, plate.name, plate.ends),
+  };
 }
 
 const HINGED = 48;

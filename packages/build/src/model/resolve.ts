@@ -30,7 +30,7 @@ import {
   resolveLoads,
   resolveNotches,
   resolvePieces,
-  resolvePlates,
+  resolvePlate,
   resolveSteel,
 } from './resolve-strength.ts';
 import { chainSize } from './rows.ts';
@@ -266,12 +266,20 @@ export function resolve(build: BuildFile, cache: Cache | null): Model {
       diameter: typedNumber('length', bar.diameter),
     }));
   };
-  const plates = reuse(cache, 'resolve:plates', [path.plates], () => resolvePlates(path.plates));
+  const plates = new Map(
+    Object.entries(path.plates ?? {}).map(([id, file]): [string, Plate] => [
+      id,
+      reuse(cache, `resolve:plate:${id}`, [file], () => resolvePlate(id, file)),
+    ]),
+  );
+  // Another plate leaves a shaft as it is.
+  const under = (file: ShaftLike): readonly (Plate | undefined)[] =>
+    Object.values(file.seats).map((seat) => ('plate' in seat && seat.plate ? plates.get(seat.plate) : undefined));
   const shafts = new Map<string, Shaft>();
   const output = brief.engine.output;
   shafts.set(
     OUTPUT,
-    reuse(cache, 'resolve:output', [output, plates], () =>
+    reuse(cache, 'resolve:output', [output, ...under(output)], () =>
       resolveShaft(reader, OUTPUT, '/brief/engine/output', output, null, plates),
     ),
   );
@@ -279,7 +287,7 @@ export function resolve(build: BuildFile, cache: Cache | null): Model {
     const stock = stockOf(file);
     shafts.set(
       id,
-      reuse(cache, `resolve:shaft:${id}`, [file, stock, plates], () =>
+      reuse(cache, `resolve:shaft:${id}`, [file, stock, ...under(file)], () =>
         resolveShaft(reader, id, `/path/shafts/${pointerKey(id)}`, file, stock, plates),
       ),
     );
@@ -325,7 +333,7 @@ export function resolve(build: BuildFile, cache: Cache | null): Model {
     suspension,
     space,
     adjusters,
-    plates: reuse(cache, 'resolve:plate-list', [plates], () => [...plates.values()]),
+    plates: reuse(cache, 'resolve:plate-list', [...plates.values()], () => [...plates.values()]),
     cush,
     duty,
     loads,

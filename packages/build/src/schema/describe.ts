@@ -105,3 +105,13 @@ export function nodeAt(root: unknown, address: string): SchemaNode | undefined {
   }
   return node && (branchFor(node, value) ?? node);
 }
+
+/** How to measure what stands at an address, by the schema alone; empty where it does not say, or says it in two ways. */
+export function recipeAt(address: string): string {
+  let nodes: readonly SchemaNode[] = [BUILD_SCHEMA];
+  for (const key of pointerKeys(address))
+    nodes = nodes.flatMap((node) => node.oneOf ?? node.anyOf ?? [node]).flatMap((node) => childNode(node, key) ?? []);
+  const recipes = new Set(nodes.map((node) => node['x-field']?.recipe ?? ''));
+  const [recipe = ''] = recipes;
+  return recipes.size === 1 ? recipe : '';
+}

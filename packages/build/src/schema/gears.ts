@@ -12,7 +12,8 @@ const member = (name: string) =>
         example: '240',
         min: 120,
         max: 400,
-        recipe: 'Let a machine shop press it on the face of the hub; a hard skin shows on the teeth alone.',
+        recipe:
+          'Let a machine shop press it on the face of the hub; a hard skin shows on the teeth alone. Until then draw a new file over the tip of a tooth, and enter what it does.',
       }).optional(),
       file: choiceField('A new file on the tip of a tooth', ['bites', 'hardly bites', 'skates'], {
         recipe: 'Draw a sharp new file over the end of a tooth, off the flank that carries.',

@@ -9,8 +9,25 @@ const machine = z.discriminatedUnion('kind', [
     centres: quantityField('length', { name: 'Between centres', example: '600 mm', above: 0 }).optional(),
   }),
   z.strictObject({
-    kind: z.enum(['drill press', 'press', 'welder', 'laser cutting', 'waterjet cutting', 'mill', 'saw']),
+    kind: z.literal('press'),
     name: textField('Name', 'hydraulic press'),
+    daylight: quantityField('length', { name: 'Daylight under the ram', example: '600 mm', above: 0 }).optional(),
+  }),
+  z.strictObject({
+    kind: z.literal('welder'),
+    name: textField('Name', 'stick welder'),
+    thickest: quantityField('length', { name: 'Thickest plate it welds', example: '12 mm', above: 0 }).optional(),
+  }),
+  z.strictObject({
+    kind: z.enum(['laser cutting', 'waterjet cutting']),
+    name: textField('Name', 'laser cutting in town'),
+    sheetLength: quantityField('length', { name: 'Largest sheet, length', example: '3 m', above: 0 }).optional(),
+    sheetWidth: quantityField('length', { name: 'Largest sheet, width', example: '1.5 m', above: 0 }).optional(),
+    thickest: quantityField('length', { name: 'Thickest plate it cuts', example: '20 mm', above: 0 }).optional(),
+  }),
+  z.strictObject({
+    kind: z.enum(['drill press', 'mill', 'saw']),
+    name: textField('Name', 'pillar drill'),
   }),
 ]);
 

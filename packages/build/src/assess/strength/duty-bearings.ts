@@ -5,20 +5,25 @@ import type { CaseLoads } from '../loads.ts';
 import type { Missing } from '../types.ts';
 import { type BearingLoads, shareThrust } from './bearing-loads.ts';
 import type { DutyRun } from './duty.ts';
+import type { ShaftStructure } from './shaft-structure.ts';
 
 /** What the bearings of one shaft carry in each bin of the duty, in the order of its bins. */
 export type DutyBearings =
   | { readonly ok: true; readonly bins: readonly BearingLoads[] }
   | { readonly ok: false; readonly missing: readonly Missing[] };
 
-const KNOWN = new WeakMap<DutyRun, DutyBearings[]>();
+/** By the duty and the shaft: one duty stands for many ways of making a shaft. */
+const KNOWN = new WeakMap<DutyRun, WeakMap<ShaftStructure, DutyBearings>>();
 
 /** Loads on the bearings of the shaft of this index over the duty; worked out once. */
 export function dutyBearings(scene: Scene, duty: DutyRun, k: number): DutyBearings {
-  const known = KNOWN.get(duty) ?? [];
+  const structure = scene.strength.shafts[k];
+  if (!structure) return { ok: false, missing: [] };
+  const known = KNOWN.get(duty) ?? new WeakMap<ShaftStructure, DutyBearings>();
   KNOWN.set(duty, known);
-  known[k] ??= work(scene, duty, k);
-  return known[k];
+  const found = known.get(structure) ?? work(scene, duty, k);
+  known.set(structure, found);
+  return found;
 }
 
 /**

@@ -259,6 +259,10 @@ function cycleSteps({ model, at, overall, road }: DutyGround, engine: EngineCurv
 }
 
 /** Inputs that the duty hangs on. */
+/** Inputs that a typed or usual duty hangs on; null for one over a cycle, which reads much of the road besides. */
+export const dutyValues = (model: Model): readonly Value[] | null =>
+  model.duty.rows || model.targets.cycle === null ? usesOf(model) : null;
+
 function usesOf(model: Model): Value[] {
   const { duty, vehicle, engine, targets } = model;
   const ofCycle =

@@ -2,7 +2,7 @@ import type { Scene } from '../checks/check.ts';
 import type { Missing } from '../types.ts';
 import type { DutyRun } from './duty.ts';
 import { fatigueUse, type Place } from './shaft-places.ts';
-import type { SectionForces } from './shaft-structure.ts';
+import type { SectionForces, ShaftStructure } from './shaft-structure.ts';
 
 /** One section of a shaft over the duty: stresses and turns of each step that bends it. */
 export interface DutyStresses {
@@ -22,14 +22,18 @@ export type DutySections =
 const NEAR = 0.6;
 const NOTHING = 1e-6;
 
-const KNOWN = new WeakMap<DutyRun, DutySections[]>();
+/** By the duty and the shaft: one duty stands for many ways of making a shaft. */
+const KNOWN = new WeakMap<DutyRun, WeakMap<ShaftStructure, DutySections>>();
 
 /** What goes on inside the shaft of this index in each step of the duty; worked out once. */
 export function dutySections(scene: Scene, duty: DutyRun, k: number): DutySections {
-  const known = KNOWN.get(duty) ?? [];
+  const structure = scene.strength.shafts[k];
+  if (!structure) return { ok: false, missing: [] };
+  const known = KNOWN.get(duty) ?? new WeakMap<ShaftStructure, DutySections>();
   KNOWN.set(duty, known);
-  known[k] ??= work(scene, duty, k);
-  return known[k];
+  const found = known.get(structure) ?? work(scene, duty, k);
+  known.set(structure, found);
+  return found;
 }
 
 /** Nothing but the torque loads a shaft that carries no wheel, so one step for each way of turning stands for all of them. */

@@ -54,9 +54,14 @@ export function strengthOf(
     answer: (k, load) => {
       const structure = shafts[k];
       if (!structure) throw new Error(`There is no shaft ${k}.`);
-      const answers = KNOWN.get(load) ?? new WeakMap<ShaftStructure, ShaftAnswer>();
-      KNOWN.set(load, answers);
-      const answer = answers.get(structure) ?? solve(structure, k, load);
+      let answers = KNOWN.get(load);
+      if (!answers) {
+        answers = new WeakMap();
+        KNOWN.set(load, answers);
+      }
+      const known = answers.get(structure);
+      if (known) return known;
+      const answer = solve(structure, k, load);
       answers.set(structure, answer);
       return answer;
     },

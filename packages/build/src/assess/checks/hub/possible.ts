@@ -13,14 +13,14 @@ function keyFault(hub: Hub, seat: Seat, show: Show): string | null {
   const mm = (x: number) => show('length', x);
   if (size.depth >= size.height)
     return `The slot in the shaft is ${mm(size.depth)} deep and the key only ${mm(size.height)} high: nothing stands in the hub. Take a higher key or a shallower slot.`;
+  if (seat.width !== null && key.length > seat.width + 1e-9)
+    return `The key is ${mm(key.length)} long in a part that is ${mm(seat.width)} wide. Take a key of ${mm(seat.width)} at most, or a hub as wide as the key.`;
+  if (seat.diameter !== null && size.width > seat.diameter / 2)
+    return `A key of ${mm(size.width)} is wider than half of the shaft, ${mm(seat.diameter)}: what is left of the shaft is no shaft. Take the key of the standard: leave its width, height and depth blank.`;
+  if (seat.diameter !== null && size.depth > seat.diameter / 3)
+    return `The slot is ${mm(size.depth)} deep in a shaft of ${mm(seat.diameter)}: what is left of the shaft is no shaft. Take the key of the standard: leave its width, height and depth blank.`;
   if (key.length <= (key.roundEnds * size.width) / 2)
     return `A key of ${mm(key.length)} is shorter than its round ends, ${mm((key.roundEnds * size.width) / 2)}: no straight side is left. Take a longer key or one with square ends.`;
-  if (seat.width !== null && key.length > seat.width + 1e-9)
-    return `The key is ${mm(key.length)} long in a part that is ${mm(seat.width)} wide. Its length in the hub cannot be more.`;
-  if (seat.diameter !== null && size.width > seat.diameter / 2)
-    return `A key of ${mm(size.width)} is wider than half of the shaft, ${mm(seat.diameter)}: what is left of the shaft is no shaft. Take the key of the standard.`;
-  if (seat.diameter !== null && size.depth > seat.diameter / 3)
-    return `The slot is ${mm(size.depth)} deep in a shaft of ${mm(seat.diameter)}: what is left of the shaft is no shaft. Take the key of the standard.`;
   return null;
 }
 
@@ -31,7 +31,7 @@ function splineFault({ spline }: Hub, seat: Seat, show: Show): string | null {
   if (outside !== null && inside !== null && inside >= outside)
     return `The bore of the hub is ${mm(inside)} and the shaft ${mm(outside)} outside: the teeth do not reach each other. Measure both again.`;
   if (seat.width !== null && length > seat.width + 1e-9)
-    return `The spline is ${mm(length)} long in a part that is ${mm(seat.width)} wide. Its length in mesh cannot be more.`;
+    return `The spline is ${mm(length)} long in a part that is ${mm(seat.width)} wide: no more than that can mesh. Measure both again, or take a wider hub.`;
   if (
     spline.form === 'involute' &&
     module !== null &&
@@ -60,7 +60,7 @@ function pressFault({ press }: Hub, seat: Seat, show: Show): string | null {
   if (press.bore >= seat.diameter)
     return `The bore is ${mm(press.bore)} in a shaft of ${mm(seat.diameter)}: the shaft has no wall. Measure both again.`;
   if (seat.width !== null && press.length > seat.width + 1e-9)
-    return `The press fit is ${mm(press.length)} long in a part that is ${mm(seat.width)} wide. Its length cannot be more.`;
+    return `The press fit is ${mm(press.length)} long in a part that is ${mm(seat.width)} wide: no more than that can press. Measure both again, or take a wider hub.`;
   return null;
 }
 

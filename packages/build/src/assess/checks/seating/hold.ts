@@ -40,13 +40,13 @@ function aloneOf(at: BearingAt, plate: Plate, { at: corner }: Scene): Alone | nu
   const hole = holeOf(at);
   if (!hole || hole.size >= Math.min(plate.width, plate.span)) return null;
   const ends = corner(plate.ends);
-  const key = `${at.seat.address}:${hole.size}:${ends}`;
+  const pin = sizesOf(at).outside ?? hole.size;
+  const key = `${at.seat.address}:${hole.size}:${pin}:${ends}`;
   const kept = KEPT.get(plate) ?? new Map<string, Alone>();
   KEPT.set(plate, kept);
   const known = kept.get(key);
   if (known) return known;
   const { tensile = Number.NaN, yield: yieldStrength = Number.NaN } = rowInSi(PLATE_METALS, plate.material);
-  const pin = sizesOf(at).outside ?? hole.size;
   const [beside, ends2] = [(plate.width - hole.size) / 2, (plate.span - hole.size) / 2];
   const metal = `plate-metals/${plate.material}`;
   const from = { thickness: `${plate.address}/thickness`, pin: hole.address, tensile: metal, yieldStrength: metal };

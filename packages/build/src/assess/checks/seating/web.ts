@@ -65,11 +65,17 @@ function nextWidth(width: number, plate: Plate, { model, show }: Scene): string 
   return plate.inches ? formatFor({ ...model.units, length: FRACTION_UNIT }, 'length', next) : show('length', next);
 }
 
+/** Least hole in a plate that is the shoulder of a bearing: half of the rings’ height stands free, so that the inner ring turns clear of it. */
+export function leastShoulderHole(at: BearingAt): number | null {
+  const { bore, outside } = sizesOf(at);
+  return bore === null || outside === null ? null : (bore + outside) / 2;
+}
+
 function cures(at: BearingAt, plate: Plate, best: Tried, scene: Scene): string {
   const wider = `Make the plate at least ${nextWidth(best.leastWidth, plate, scene)} wide`;
   const { outside } = sizesOf(at);
   const smaller =
-    best.largestHole > 0 && (outside === null || best.largestHole < outside)
+    best.largestHole > (leastShoulderHole(at) ?? 0) && (outside === null || best.largestHole < outside)
       ? `, or the hole smaller than the bearing, up to ${scene.show('length', Math.floor(best.largestHole / MM + ROUNDING) * MM)}: then the plate is its shoulder, and rings welded or bolted on are its seat`
       : '';
   return `${wider}${smaller}.`;

@@ -13,8 +13,19 @@ interface Compared {
   readonly torque: number;
 }
 
+/** By the pair, which belongs to one scene: each case of several checks asks for it. */
+const KNOWN = new WeakMap<GearPair, Compared | null>();
+
 /** What is asked here of the gear that drove in the donor, against what it drove there; null without a donor or a load. */
 function compared(pair: GearPair, scene: Scene): Compared | null {
+  const known = KNOWN.get(pair);
+  if (known !== undefined) return known;
+  const found = compare(pair, scene);
+  KNOWN.set(pair, found);
+  return found;
+}
+
+function compare(pair: GearPair, scene: Scene): Compared | null {
   const { donor } = pair.stage.gears;
   if (!donor) return null;
   const { driver, driven } = pair.stage.teeth;

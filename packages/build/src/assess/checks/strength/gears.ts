@@ -17,7 +17,7 @@ function askSteel({ stage }: GearPair, scene: Scene, says: string): readonly Mis
       ? []
       : [
           {
-            address: `${stage.address}/made/${member}`,
+            address: `${stage.address}/made/${member}/hardness`,
             says: `the steel or hardness of the ${member === 'driver' ? 'driver' : 'driven gear'}${k === 0 || known.driver.known ? ` (${says})` : ''}`,
           },
         ],
