@@ -108,7 +108,7 @@ export const chainLasts: Check = {
       { name: 'carried, with its factor', value: asked, kind: 'power', use: 'power' },
       { name: byPlates ? 'plates bear' : 'rollers bear', value: asked * reserve, kind: 'power', use: 'power' },
       () =>
-        `${byPlates ? 'Without end its plates bear' : 'Over your duty its rollers bear'} ${show('power', asked * reserve)} where “${bin.name}” asks for ${show('power', asked)}, engine factor ${show('number', factor)} in it; the industrial rating there, for 15 000 h, is ${show('power', Number(rating.output.rating))}.`,
+        `${byPlates ? 'Its plates never tire at' : 'Its rollers last your duty at'} ${show('power', asked * reserve)} where “${bin.name}” asks for ${show('power', asked)}, engine factor ${show('number', factor)} in it; the industrial rating there, for 15 000 h, is ${show('power', Number(rating.output.rating))}.`,
       pullUses(at, duty),
       () => [rating],
       {
