@@ -106,6 +106,8 @@ function standingOf(
       const outcome = check.run(scene, subject, load);
       const x = number(outcome);
       byCase[r * cases + c] = x;
+      // Where no case has a number, the first one that the check looks at stands for them.
+      if (atMiddle) found[r] ??= outcome;
       if (Number.isNaN(x) || x >= (least[r] ?? Number.NaN)) return;
       least[r] = x;
       if (atMiddle) found[r] = outcome;

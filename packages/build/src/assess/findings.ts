@@ -118,12 +118,25 @@ function toFinding(evaluation: Evaluation, row: Row, r: number): Finding | null 
   const { columns, middle, model } = evaluation;
   const worst = lowest(evaluation.reserves, r, columns);
   const column = Math.max(worst.column, 0);
-  const standing = column < columns - 1 ? evaluation.found[r] : null;
-  const outcome =
-    standing ?? outcomeAt(evaluation, middle, row, column) ?? outcomeAt(evaluation, middle, row, columns - 1);
+  const standing = column < columns - 1 || !row.check.perCase ? evaluation.found[r] : null;
+  const outcome = standing ?? (row.check.perCase ? outcomeAt(evaluation, middle, row, columns - 1) : null);
+  if (!outcome) {
+    // A check by load cases, and there are none: the engine's torque is not known.
+    if (!row.check.perCase || middle.scene.cases.length > 0) return null;
+    return openFinding(evaluation, row, r, 'No load case can be made.', [
+      { address: '/brief/engine/curve', says: 'the torque curve, or peak torque and peak power with their speeds' },
+    ]);
+  }
+  if (outcome.kind === 'unknown')
+    return openFinding(evaluation, row, r, `Missing: ${list(outcome.missing.map((m) => m.says))}.`, outcome.missing);
   const id = findingId(row);
   const wanted = wantedReserve(row.check, model.overrides[id]);
-  const base = {
+  const plain = outcome.kind === 'plain';
+  const ends = endsOf(evaluation, r, wanted.reserve, row.check.atWorst, plain);
+  const depends = settling(movers(evaluation, r));
+  const { severity, either } = eitherWay(ends, depends);
+  // One literal each: hundreds of findings are written at every edit, and copies of a common part take longer.
+  return {
     id,
     check: row.check.id,
     address: row.subject.address,
@@ -133,58 +146,43 @@ function toFinding(evaluation: Evaluation, row: Row, r: number): Finding | null 
     wanted: wanted.reserve,
     wantedFrom: wanted.from,
     row: r,
-  };
-  if (!outcome) {
-    // A check by load cases, and there are none: the engine's torque is not known.
-    if (!row.check.perCase || middle.scene.cases.length > 0) return null;
-    const missing = [
-      { address: '/brief/engine/curve', says: 'the torque curve, or peak torque and peak power with their speeds' },
-    ];
-    return {
-      ...base,
-      severity: 'unknown',
-      says: 'No load case can be made.',
-      either: null,
-      governing: null,
-      demand: null,
-      capacity: null,
-      reserve: null,
-      missing,
-      dependsOn: [],
-      assumed: [],
-    };
-  }
-  if (outcome.kind === 'unknown')
-    return {
-      ...base,
-      severity: 'unknown',
-      says: `Missing: ${list(outcome.missing.map((m) => m.says))}.`,
-      either: null,
-      governing: null,
-      demand: null,
-      capacity: null,
-      reserve: null,
-      missing: outcome.missing,
-      dependsOn: [],
-      assumed: [],
-    };
-  const plain = outcome.kind === 'plain';
-  const ends = endsOf(evaluation, r, wanted.reserve, row.check.atWorst, plain);
-  const depends = settling(movers(evaluation, r));
-  const { severity, either } = eitherWay(ends, depends);
-  const governing = row.check.perCase ? caseId(evaluation, column) : null;
-  return {
-    ...base,
     severity: ends.open && severity !== 'fails' ? 'unknown' : severity,
     says: outcome.says(),
     either,
-    governing,
+    governing: row.check.perCase ? caseId(evaluation, column) : null,
     demand: plain ? null : text(evaluation, outcome.demand),
     capacity: plain ? null : text(evaluation, outcome.capacity),
     reserve: plain ? null : ends.spread,
     missing: [],
     dependsOn: ends.low === ends.high ? [] : depends.map((v) => v.address),
     assumed: outcome.uses.filter((v) => v.origin === 'assumed').map((v) => v.address),
+  };
+}
+
+/** A finding that has no answer yet. */
+function openFinding({ model }: Evaluation, row: Row, r: number, says: string, missing: Finding['missing']): Finding {
+  const id = findingId(row);
+  const wanted = wantedReserve(row.check, model.overrides[id]);
+  return {
+    id,
+    check: row.check.id,
+    address: row.subject.address,
+    element: row.subject.element,
+    title: row.check.title,
+    consequence: row.check.consequence,
+    wanted: wanted.reserve,
+    wantedFrom: wanted.from,
+    row: r,
+    severity: 'unknown',
+    says,
+    either: null,
+    governing: null,
+    demand: null,
+    capacity: null,
+    reserve: null,
+    missing,
+    dependsOn: [],
+    assumed: [],
   };
 }
 

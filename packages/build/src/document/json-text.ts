@@ -56,8 +56,17 @@ export interface Syntax {
   readonly offsets: ReadonlyMap<string, number>;
 }
 
-/** As `parseJsonText`, for those that need the syntax tree. */
-export function parseSyntax(text: string): Syntax | { readonly ok: false; readonly faults: Fault[] } {
+type Parsed = Syntax | { readonly ok: false; readonly faults: Fault[] };
+
+let last: { readonly text: string; readonly parsed: Parsed } | null = null;
+
+/** As `parseJsonText`, for those that need the syntax tree. A text that was just read, as an edit changes it, is not read again. */
+export function parseSyntax(text: string): Parsed {
+  if (last?.text !== text) last = { text, parsed: parsed(text) };
+  return last.parsed;
+}
+
+function parsed(text: string): Parsed {
   const mark = text.startsWith(BYTE_ORDER_MARK) ? BYTE_ORDER_MARK : '';
   const body = text.slice(mark.length);
   const syntax = syntaxFault(body);
