@@ -15,6 +15,17 @@ export function Carries({ form, set, field, wrong }: Props): JSX.Element {
   return (
     <>
       <div className="fields">
+        <Field
+          label="Bearings on its seats"
+          value={form.bearings}
+          onChange={set('bearings')}
+          choices={[
+            ['', 'not given'],
+            ['deep-groove', 'deep groove ball'],
+            ['tapered', 'tapered roller'],
+            ['angular-contact', 'angular contact ball'],
+          ]}
+        />
         {field('sprocketRoot', 'Sprocket, root diameter', 'its face is judged once a face is read')}
         <Field
           label="Sprocket is"

@@ -13,6 +13,7 @@ const PART: TruePart = {
   },
   press: { diameter: '25 mm', yield: '350 MPa' },
   serves: {
+    bearings: 'tapered',
     ...{ sprocket: { rootDiameter: '150 mm', made: 'welded' }, stiffness: '200 N/mm' },
     balance: { mass: '4 kg', topSpeed: '1800 rpm', grade: '6.3 mm/s' },
     gear: { bevel: true, diameter: '120 mm', module: '3 mm', grade: 7 },

@@ -1,5 +1,5 @@
 import type { Json } from '@oddwheel/build/document/json';
-import type { TruePart } from '@oddwheel/build/true/types';
+import type { TrueBearings, TruePart } from '@oddwheel/build/true/types';
 
 /** A part as its form has it, all as typed. */
 export interface PartForm {
@@ -24,6 +24,7 @@ export interface PartForm {
   readonly owed: string;
   readonly pressDiameter: string;
   readonly pressYield: string;
+  readonly bearings: '' | TrueBearings;
   readonly sprocketRoot: string;
   readonly sprocketMade: string;
   readonly stiffness: string;
@@ -50,7 +51,8 @@ const EMPTY: PartForm = {
     largest: '25 mm',
     owed: '',
   },
-  ...{ pressDiameter: '', pressYield: '', sprocketRoot: '', sprocketMade: 'turned', stiffness: '' },
+  ...{ pressDiameter: '', pressYield: '', bearings: '', sprocketRoot: '' },
+  ...{ sprocketMade: 'turned', stiffness: '' },
   ...{ gearKind: '', gearDiameter: '', gearModule: '', gearGrade: '8' },
   ...{ balanceMass: '', balanceSpeed: '', balanceGrade: '16 mm/s', others: '' },
 };
@@ -83,6 +85,7 @@ export function formOf(part: Partial<TruePart> | undefined): PartForm {
       : {}),
     pressDiameter: press?.diameter ?? '',
     pressYield: press?.yield ?? '',
+    bearings: serves?.bearings ?? '',
     sprocketRoot: serves?.sprocket?.rootDiameter ?? '',
     sprocketMade: serves?.sprocket?.made ?? 'turned',
     stiffness: serves?.stiffness ?? '',
@@ -141,6 +144,7 @@ function servesBody(form: PartForm): { readonly [key: string]: Json } {
     ...(high === undefined || high === '' ? {} : { high }),
   }));
   return {
+    ...(form.bearings === '' ? {} : { bearings: form.bearings }),
     ...(root === '' ? {} : { sprocket: { rootDiameter: root, made: form.sprocketMade } }),
     ...(form.gearKind === ''
       ? {}
@@ -216,6 +220,7 @@ export function fieldOf(address: string): keyof PartForm | undefined {
     '/weld/largest': 'largest',
     '/press/diameter': 'pressDiameter',
     '/press/yield': 'pressYield',
+    '/serves/bearings': 'bearings',
     '/serves/sprocket/rootDiameter': 'sprocketRoot',
     '/serves/stiffness': 'stiffness',
     '/serves/gear/diameter': 'gearDiameter',

@@ -2,7 +2,7 @@ import { resolve } from 'node:path';
 import { openSession } from '@oddwheel/build/session';
 import type { Session } from '@oddwheel/build/session-types';
 import { beadEffect, uncountedBeads } from '@oddwheel/build/true/bead-effect';
-import { budgetView, faceSwing } from '@oddwheel/build/true/budget-view';
+import { budgetView, countedSections, faceSwing } from '@oddwheel/build/true/budget-view';
 import { laidBeads } from '@oddwheel/build/true/laid-beads';
 import { type PartView, partView } from '@oddwheel/build/true/part-view';
 import { readTrue, type TrueRecord } from '@oddwheel/build/true/record';
@@ -86,13 +86,13 @@ export async function trueShow(io: Io, folder: string, options: ShowOptions): Pr
   if (options.json) {
     const parts = found.views.map(({ state: _, ...view }) => ({
       ...view,
-      budget: budgetView(view.part, view.atGoal, faceSwing(found.record, view.part.part)),
+      budget: budgetView(view.part, view.atGoal, countedSections(view), faceSwing(found.record, view.part.part)),
     }));
     print(io.stdout, [JSON.stringify({ format: 1, parts, odd: oddLines(found.record) }, null, 2)]);
     return DONE;
   }
   for (const view of found.views) {
-    const budget = budgetView(view.part, view.atGoal, faceSwing(found.record, view.part.part));
+    const budget = budgetView(view.part, view.atGoal, countedSections(view), faceSwing(found.record, view.part.part));
     const { part, goal, runouts, diagnosis, history, missing, leftOut, sets, swing } = view;
     const uncounted = uncountedBeads(found.session, found.record, part);
     print(io.stdout, [

@@ -4,7 +4,7 @@ import { findUnit } from '@oddwheel/quantity/units';
 import { isJsonObject, type Json } from '../document/json.ts';
 import type { Fault } from '../fault.ts';
 import { clockAngle } from './clock.ts';
-import { SETUPS, WAYS } from './types.ts';
+import { SETUPS, TRUE_BEARINGS, WAYS } from './types.ts';
 
 type Fields = { readonly [key: string]: Json };
 
@@ -147,7 +147,8 @@ function weldBody(check: Check, value: Json): void {
 function servesBody(check: Check, value: Json): void {
   const serves = check.object(value, '/serves', '{ "sprocket": { "rootDiameter": "150 mm", "made": "turned" } }');
   if (!serves) return;
-  check.keys(serves, '/serves', ['sprocket', 'gear', 'balance', 'stiffness', 'contributors']);
+  check.keys(serves, '/serves', ['bearings', 'sprocket', 'gear', 'balance', 'stiffness', 'contributors']);
+  if (serves.bearings !== undefined) check.one(serves.bearings, '/serves/bearings', TRUE_BEARINGS);
   const part = (key: string, example: string): Fields | undefined =>
     serves[key] === undefined ? undefined : check.object(serves[key], `/serves/${key}`, example);
   const sprocket = part('sprocket', '{ "rootDiameter": "150 mm", "made": "turned" }');

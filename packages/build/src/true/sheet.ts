@@ -3,7 +3,7 @@ import { formatQuantity } from '@oddwheel/quantity/format';
 import { type LogEntry, parseLogLines } from '../document/log.ts';
 import type { Session } from '../session-types.ts';
 import { uncountedBeads } from './bead-effect.ts';
-import { budgetView, faceSwing } from './budget-view.ts';
+import { budgetView, countedSections, faceSwing } from './budget-view.ts';
 import { clockText } from './clock.ts';
 import { drawnSet } from './drawn-set.ts';
 import { nextSheet } from './next-sheet.ts';
@@ -48,7 +48,7 @@ function partSheet(record: TrueRecord, view: PartView, lines: readonly LogEntry[
   const own = record.sets.filter(({ body }) => body.part === part.part);
   const unit = own.at(-1)?.body.unit ?? (part.goal.tir.includes('mm') ? 'mm' : 'thou');
   const drawn = own.flatMap((kept) => drawnSet(kept, unit) ?? []).at(-1);
-  const budget = budgetView(part, atGoal, faceSwing(record, part.part));
+  const budget = budgetView(part, atGoal, countedSections(view), faceSwing(record, part.part));
   const refused = refusedUse(part);
   const uncounted = uncountedBeads(session, record, part);
   return {

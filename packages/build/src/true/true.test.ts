@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Json } from '../document/json.ts';
-import { budgetView } from './budget-view.ts';
+import { budgetView, countedSections } from './budget-view.ts';
 import { clockAngle, clockText } from './clock.ts';
 import { partView } from './part-view.ts';
 import { readReadings } from './readings-text.ts';
@@ -203,19 +203,35 @@ describe('a part by its record', () => {
       contributors: [{ name: 'bore clearance', tir: '2 thou' }],
     };
     const { part, atGoal } = view([{ ...PART, serves }, set('0 mm', 0), set('200 mm', 0), set('300 mm', 6)]);
-    const budget = budgetView(part, atGoal, 1e-4);
+    const budget = budgetView(part, atGoal, [], 1e-4);
     expect(budget?.limits.map(({ what }) => what)).toEqual(['sprocket', 'sprocket face', 'balance']);
     expect(budget?.limits[1]).toMatchObject({ tir: expect.closeTo(0.215e-3, 9), verdict: 'holds' });
-    expect(budgetView(part, atGoal, 3e-4)?.limits[1]?.verdict).toBe('fails either way');
-    expect(budgetView(part, atGoal, undefined)?.limits[1]?.verdict).toBe('not measured');
+    expect(budgetView(part, atGoal, [], 3e-4)?.limits[1]?.verdict).toBe('fails either way');
+    expect(budgetView(part, atGoal, [], undefined)?.limits[1]?.verdict).toBe('not measured');
     const said = budget ? budgetWords(budget, 'thou').join(' ') : '';
     expect(said).toContain('Worth fixing first: this part, measured');
     expect(said).toContain('unknown; their stiffness is missing');
     expect(
-      budgetView({ ...part, serves: { ...part.serves, stiffness: '200 N/mm' } }, atGoal, undefined)?.effects.drag,
+      budgetView({ ...part, serves: { ...part.serves, stiffness: '200 N/mm' } }, atGoal, [], undefined)?.effects.drag,
     ).toBeGreaterThan(1);
     const wrong = appendTrue('', lines([{ ...PART, serves: { ...serves, balance: { mass: '4' } } }]));
     expect(wrong.ok ? 0 : wrong.faults.length).toBe(3);
+  });
+
+  it('holds the lean of the axis at its bearings and its spur gear against what they bear', () => {
+    const gear = { bevel: false, diameter: '120 mm', module: '3 mm', grade: 8 };
+    const body = { ...PART, serves: { bearings: 'deep-groove', gear } };
+    // 4 thou TIR, 2 thou off the line, over 100 mm: 0.0508 mm / 100 mm; beyond the seats 8 thou TIR; the dial reads half thou.
+    const seen = view([body, set('0 mm', 0), set('100 mm', 4), set('200 mm', 0), set('300 mm', 8)]);
+    const budget = budgetView(seen.part, seen.atGoal, countedSections(seen), undefined);
+    expect(budget?.leans).toMatchObject([
+      { what: 'lean of the bearings', angle: expect.closeTo(1.016e-3, 4), most: 0.001, verdict: 'fails either way' },
+      { what: 'lean of the gear', angle: expect.closeTo(1.016e-3, 4), most: 0.0005, verdict: 'fails either way' },
+    ]);
+    expect(budget ? budgetWords(budget, 'thou').join(' ') : '').toContain('Limit of the lean of the bearings: 0.057°');
+    const two = view([body, set('0 mm', 0), set('200 mm', 0)]);
+    expect(countedSections(two).length).toBe(2);
+    expect(budgetView(seen.part, seen.atGoal, countedSections(two), undefined)?.leans[0]?.verdict).toBe('not measured');
   });
 
   it('tells a bend, and leaves steering to a licensed shop', () => {

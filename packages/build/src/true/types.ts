@@ -24,8 +24,14 @@ export interface TruePart {
   readonly use?: 'drive' | 'steering' | 'suspension' | 'brake';
 }
 
+/** Kinds of bearings whose lean has a published limit. */
+export type TrueBearings = 'deep-groove' | 'tapered' | 'angular-contact';
+export const TRUE_BEARINGS: readonly TrueBearings[] = ['deep-groove', 'tapered', 'angular-contact'];
+
 /** What sits at the station that matters, for the budget. */
 export interface TrueServes {
+  /** Kind of the bearings on its seats. */
+  readonly bearings?: TrueBearings;
   readonly sprocket?: { readonly rootDiameter: string; readonly made: 'turned' | 'welded' };
   readonly gear?: {
     readonly bevel: boolean;

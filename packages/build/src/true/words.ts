@@ -185,11 +185,12 @@ const LIMIT_NAMES = {
 
 /** The budget in words: what all contributors make together, each limit, what it does, and what to fix first. */
 export function budgetWords(
-  { worst, rootSumSquare, byAngle, limits, effects, worthFixing }: Budget,
+  { worst, rootSumSquare, byAngle, limits, leans, effects, worthFixing }: Budget,
   unit: string,
 ): string[] {
   const text = (value: number) => lengthWords(value, unit);
   const force = (value: number) => formatQuantity(value, 'force', 'N', { digits: 2 });
+  const lean = (angle: number) => formatQuantity(angle, 'angle', 'deg', { digits: 2 });
   const [first] = worthFixing;
   return [
     byAngle === undefined
@@ -198,6 +199,10 @@ export function budgetWords(
     ...limits.map(
       ({ what, tir, verdict, source }) =>
         `Limit of the ${LIMIT_NAMES[what]}: TIR ${text(tir)}; ${verdict}. Source: ${source}.`,
+    ),
+    ...leans.map(
+      ({ what, angle, most, verdict, source }) =>
+        `Limit of the ${what}: ${lean(most)} against the line through the seats; ${angle === undefined ? 'a third section is wanted for it' : `${lean(angle)}, ${verdict}`}. Source: ${source}.`,
     ),
     ...(effects.slackSwing === undefined
       ? []

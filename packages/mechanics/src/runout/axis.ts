@@ -94,6 +94,28 @@ export function runoutAt(sections: readonly Section[], seats: Seats, station: nu
   };
 }
 
+/**
+ * How far the axis leans at a station against the line through the seats, rad: the greater of the slopes of the straight lines to its
+ * measured neighbours on either side. A bearing or a gear there wobbles by it in every turn.
+ * @returns undefined with fewer than three sections, of which two alone make the line
+ * @throws RangeError when the seats stand at one station.
+ */
+export function leanAt(sections: readonly Section[], seats: Seats, station: number): number | undefined {
+  const sorted = [...sections].sort((one, two) => one.station - two.station);
+  const stations = sorted.map((section) => section.station);
+  if (sorted.length < 3) return undefined;
+  const away = (at: number) => runoutAt(sorted, seats, at).offset;
+  const slopes = stations.slice(1).flatMap((to, k) => {
+    const from = stations[k] ?? to;
+    const last = k === stations.length - 2;
+    const beside = (station >= from || k === 0) && (station <= to || last);
+    if (!beside || to === from) return [];
+    const [one, two] = [away(from), away(to)];
+    return [Math.hypot(two.x - one.x, two.y - one.y) / (to - from)];
+  });
+  return Math.max(...slopes);
+}
+
 const seatShare = ({ a, b }: Seats, station: number): number => (station - a) / (b - a);
 
 /** The two sections that a station lies between, or the two nearest to it, with their shares. */

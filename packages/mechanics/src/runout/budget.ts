@@ -20,8 +20,27 @@ export interface Served {
   readonly balance?: { readonly mass: number; readonly speed: number; readonly grade: number };
   /** Swing of its face as measured, once a turn, m. */
   readonly face?: number;
+  /** Places where something must not wobble: how far the axis leans there, where it is known, and the most that is allowed; rad. */
+  readonly leans?: readonly {
+    readonly what: Lean;
+    readonly angle: number | undefined;
+    readonly most: number;
+    readonly source: string;
+  }[];
   /** Stiffness that resists the offset, N/m: of mounts, or of a chain run in line. */
   readonly stiffness?: number;
+}
+
+export type Lean = 'lean of the bearings' | 'lean of the gear';
+
+/** Limit of an angle. */
+export interface LeanLimit {
+  readonly what: Lean;
+  /** As measured, rad; left out where it is not. */
+  readonly angle?: number;
+  readonly most: number;
+  readonly source: string;
+  readonly verdict: 'holds' | 'fails either way' | 'not measured';
 }
 
 export interface Limit {
@@ -39,6 +58,7 @@ export interface Budget {
   /** TIR by the angles; left out unless all are known. */
   readonly byAngle?: number;
   readonly limits: readonly Limit[];
+  readonly leans: readonly LeanLimit[];
   /** What the root-sum-square run-out does; undefined where the input is missing. */
   readonly effects: {
     /** Change of a chain's slack in a turn, m. */
@@ -75,12 +95,19 @@ export function runoutBudget(contributors: readonly Contributor[], served: Serve
       ...limit,
       verdict:
         limit.what === 'sprocket face'
-          ? faceVerdict(served.face, limit.tir)
+          ? measuredVerdict(served.face, limit.tir)
           : most <= limit.tir
             ? 'holds'
             : least > limit.tir
               ? 'fails either way'
               : 'depends on the angles',
+    })),
+    leans: (served.leans ?? []).map(({ what, angle, most, source }) => ({
+      what,
+      ...(angle === undefined ? {} : { angle }),
+      most,
+      source,
+      verdict: measuredVerdict(angle, most),
     })),
     effects: {
       ...(served.sprocket ? { slackSwing: counts } : {}),
@@ -93,8 +120,8 @@ export function runoutBudget(contributors: readonly Contributor[], served: Serve
   };
 }
 
-const faceVerdict = (face: number | undefined, limit: number): Limit['verdict'] =>
-  face === undefined ? 'not measured' : face <= limit ? 'holds' : 'fails either way';
+const measuredVerdict = (measured: number | undefined, limit: number): LeanLimit['verdict'] =>
+  measured === undefined ? 'not measured' : measured <= limit ? 'holds' : 'fails either way';
 
 /** TIR when the others all stand against the greatest. */
 function leastPossible(contributors: readonly Contributor[]): number {

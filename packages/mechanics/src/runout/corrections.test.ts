@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Offset } from './adviser-types.ts';
-import { diagnose, runoutAt, type Section } from './axis.ts';
+import { diagnose, leanAt, runoutAt, type Section } from './axis.ts';
 import { bestClockings } from './clocking-fit.ts';
 import { fourJaw, turnTrue } from './hand-ways.ts';
 import { type ClockedJoint, clockingOf, reClock, refitSpread } from './re-clock.ts';
@@ -149,5 +149,29 @@ describe('clocking learned from readings', () => {
   it('one clocking alone tells nothing of the others', () => {
     expect(bestClockings([{ positions: [0, 0], offset: truth(0, 0) }], of, 2e-6)).toBeUndefined();
     expect(() => bestClockings([], [500, 500], 1e-6)).toThrow('250000 clockings');
+  });
+});
+
+describe('lean of the axis at a station', () => {
+  const at = (station: number, x: number, y = 0): Section => ({ station, offset: { x, y }, spread: 1e-6 });
+  const seats = { a: 0, b: 0.2 };
+
+  it('a bow of 0.1 mm midway between seats 200 mm apart leans 1 in 1000 at either, as two straight lines have it', () => {
+    const bow = [at(0, 0), at(0.1, 1e-4), at(0.2, 0)];
+    expect(leanAt(bow, seats, 0)).toBeCloseTo(1e-3, 12);
+    expect(leanAt(bow, seats, 0.2)).toBeCloseTo(1e-3, 12);
+  });
+
+  it('does not change when the whole part sits off centre and askew, as a chuck may hold it', () => {
+    const bow = [at(0, 0), at(0.1, 1e-4, 5e-5), at(0.2, 0), at(0.3, 2e-4)];
+    const held = bow.map(({ station, offset: { x, y } }) => at(station, x + 3e-4 - 2e-3 * station, y + 1e-3 * station));
+    for (const station of [0, 0.1, 0.2, 0.3])
+      expect(leanAt(held, seats, station)).toBeCloseTo(leanAt(bow, seats, station) ?? Number.NaN, 12);
+  });
+
+  it('takes the steeper side of a kink, nothing of a straight part, and wants a third section', () => {
+    expect(leanAt([at(0, 0), at(0.2, 0), at(0.3, 3e-4)], seats, 0.2)).toBeCloseTo(3e-3, 12);
+    expect(leanAt([at(0, 1e-4), at(0.1, 2e-4), at(0.2, 3e-4)], seats, 0.1)).toBeCloseTo(0, 12);
+    expect(leanAt([at(0, 0), at(0.2, 0)], seats, 0)).toBeUndefined();
   });
 });
