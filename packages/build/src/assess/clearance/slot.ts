@@ -4,6 +4,7 @@ import type { Scene } from '../checks/check.ts';
 import { stageGeometry } from '../geometry/stage.ts';
 import { allParts } from './all-parts.ts';
 import { type Placed, placed, type Smallest, smallestOf } from './nearest.ts';
+import type { Part } from './part.ts';
 
 /** The wheel’s axle at one end of its slot: the parts that go with it, in the places that they then have. */
 export interface SlotEnd {
@@ -18,7 +19,7 @@ export interface AxleSlot {
   readonly ends: readonly SlotEnd[];
 }
 
-const keyOf = ({ part }: Placed): string => `${part.role} ${part.address} ${part.name}`;
+const keyOf = ({ role, address, name }: Part): string => `${role} ${address} ${name}`;
 
 function shifted(shaft: Shaft, by: Shaft['origin']): Shaft {
   return {
@@ -28,19 +29,31 @@ function shifted(shaft: Shaft, by: Shaft['origin']): Shaft {
   };
 }
 
-/** The build with the wheel’s axle moved along its slot, and its parts. */
-function endOf({ model, stages, at }: Scene, axle: Shaft, by: Shaft['origin'], topSpeed: number | null): SlotEnd {
+/** The build with the wheel’s axle moved along its slot: the parts that move with it, each placed when it is asked for. */
+function endOf(
+  { model, stages, at }: Scene,
+  axle: Shaft,
+  by: Shaft['origin'],
+  topSpeed: number | null,
+  moves: AxleSlot['moves'],
+): SlotEnd {
   const moved = shifted(axle, by);
   const there: Model = { ...model, shafts: model.shafts.map((shaft) => (shaft === axle ? moved : shaft)) };
   const geometry = stages.map((one) => (one.to === axle ? stageGeometry(one.stage, one.from, moved, at) : one));
   const { arm, parts } = allParts(there, geometry, topSpeed);
-  const byKey = new Map(
-    parts.map((part): [string, Placed] => {
-      const one = placed(part, arm?.angles ?? [0]);
-      return [keyOf(one), one];
-    }),
-  );
-  return { moved: (part) => byKey.get(keyOf(part)) ?? null };
+  const byKey = new Map(parts.map((part) => [keyOf(part), part]));
+  const made = new Map<string, Placed>();
+  return {
+    moved: (one) => {
+      if (!moves(one)) return one;
+      const key = keyOf(one.part);
+      const part = byKey.get(key);
+      if (!part) return null;
+      const known = made.get(key) ?? placed(part, arm?.angles ?? [0]);
+      made.set(key, known);
+      return known;
+    },
+  };
 }
 
 /** The slot of the wheel’s axle; null where no adjuster of a chain or belt moves it, or its travel is nothing. */
@@ -52,10 +65,11 @@ export function axleSlot(scene: Scene, topSpeed: number | null): AxleSlot | null
   if (!slot) return null;
   const own = new Set([axle.address, ...axle.seats.map(({ address }) => address)]);
   const leading = new Set(stages.flatMap(({ stage, to }) => (to === axle ? [stage.address] : [])));
+  const moves = ({ part }: Placed): boolean => own.has(part.address) || leading.has(part.address);
   return {
     travel: slot.travel,
-    moves: ({ part }) => own.has(part.address) || leading.has(part.address),
-    ends: [1, -1].map((sign) => endOf(scene, axle, times(sign * slot.travel, slot.along), topSpeed)),
+    moves,
+    ends: [1, -1].map((sign) => endOf(scene, axle, times(sign * slot.travel, slot.along), topSpeed, moves)),
   };
 }
 
