@@ -32,6 +32,16 @@ export function uncertainOf(values: readonly Value[]): readonly Value[] {
   return [...found.values()];
 }
 
+/** Part of the largest swing of a number below which an input does no more than change its last digits. */
+const ROUNDING = 1e-9;
+
+/** How far a number moves between the ends of one input; without limit where an end leaves it without an answer. */
+function swing(middle: Float64Array, lo: Float64Array, hi: Float64Array, k: number): number {
+  const moved = (x: number | undefined): number => Math.abs((x ?? Number.NaN) - (middle[k] ?? Number.NaN));
+  const most = Math.max(moved(lo[k]), moved(hi[k]));
+  return Number.isNaN(most) ? Number.POSITIVE_INFINITY : most;
+}
+
 /**
  * Corners that matter to a list of watched numbers. Each input is tried at both ends alone; for each watched number the ends that lower it make
  * one corner, the ends that raise it another. So which end is bad is found, not presumed, and inputs that work together are tried together.
@@ -60,10 +70,12 @@ export function findCorners(
     const low = new Map<string, 'lo' | 'hi'>();
     const high = new Map<string, 'lo' | 'hi'>();
     const moving: number[] = [];
+    const still = ROUNDING * Math.max(0, ...ends.map(({ lo, hi }) => swing(middle, lo, hi, k)).filter(Number.isFinite));
     uncertain.forEach((value, u) => {
-      const atLo = ends[u]?.lo[k] ?? Number.NaN;
-      const atHi = ends[u]?.hi[k] ?? Number.NaN;
+      const { lo, hi } = ends[u] ?? { lo: middle, hi: middle };
+      const [atLo, atHi] = [lo[k] ?? Number.NaN, hi[k] ?? Number.NaN];
       if (Object.is(atLo, atHi) && Object.is(atLo, middle[k])) return;
+      if (swing(middle, lo, hi, k) < still) return;
       moving.push(u);
       const loIsLower = !(atLo > atHi);
       low.set(moverOf(value), loIsLower ? 'lo' : 'hi');
