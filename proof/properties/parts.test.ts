@@ -95,3 +95,32 @@ test('a spiral pair in a mirror pushes the other way unless its hand is mirrored
     }),
   ).toBe(here);
 });
+
+test('a spur pair driven from its larger gear, with the same force on its teeth, is stressed as from its smaller one', () => {
+  const numbers = (swap: boolean): readonly (readonly [string, number])[] =>
+    assessed(TRIKE, (build) => {
+      const pair = build.path?.stages?.spur as unknown as {
+        teeth: { driver: number; driven: number };
+        made: { driver: object; driven: object };
+      };
+      const { teeth, made } = pair;
+      const ratio = teeth.driven / teeth.driver;
+      put(build, 'brief/wheel', { rollOut: `${swap ? 2 / ratio : 2} m` });
+      if (!swap) return;
+      // The shaft before brings as much more as its gear is larger, and the smaller wheel the same push on the road.
+      put(build, 'brief/engine/primary', String((61 / 20) * ratio));
+      pair.teeth = { driver: teeth.driven, driven: teeth.driver };
+      pair.made = { driver: made.driven, driven: made.driver };
+    })
+      .findings.filter(({ check }) => /^gear\.(bending|contact|peak)$/.test(check))
+      .map(
+        ({ check, address, element, reserve }) =>
+          [`${check} ${address} ${element}`, reserve?.value ?? Number.NaN] as const,
+      );
+  const [plain, swapped] = [numbers(false), numbers(true)];
+  expect(plain.length).toBe(3);
+  for (const [k, [name, reserve]] of plain.entries()) {
+    expect(swapped[k]?.[0]).toBe(name);
+    expect((swapped[k]?.[1] ?? Number.NaN) / reserve).toBeCloseTo(1, 9);
+  }
+});

@@ -232,15 +232,17 @@ export function speedFactor({ fixed }: GearPair, speed: number): number {
   return output.dynamic;
 }
 
+/** Torque on the smaller gear. The flanks pass what the gear that drives them brings, before the losses of the mesh, whichever gear that is. */
+function onSmaller({ k, driverSmaller, geometry }: GearPair, load: CaseLoads): number {
+  const [first, second] = [Math.abs(load.stages[k]?.torqueIn ?? 0), Math.abs(load.stages[k]?.torqueOut ?? 0)];
+  const ratio = Math.abs(geometry.ratio);
+  return driverSmaller ? Math.max(first, second / ratio) : Math.max(first * ratio, second);
+}
+
 /** The pair under the loads of one case. */
-export function stressOf(
-  { k, driverSmaller, stage, fixed }: GearPair,
-  load: CaseLoads,
-  overload: number,
-  overloadFrom: string,
-): GearStress {
-  const carried = load.stages[k];
-  const torque = Math.abs((driverSmaller ? carried?.torqueIn : carried?.torqueOut) ?? 0);
+export function stressOf(pair: GearPair, load: CaseLoads, overload: number, overloadFrom: string): GearStress {
+  const { k, driverSmaller, stage, fixed } = pair;
+  const torque = onSmaller(pair, load);
   const speed = load.shafts[driverSmaller ? k : k + 1]?.speed ?? 0;
   const loaded = { torque, speed, overload };
   const origins = () => ({
