@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import type { BuildFile } from '@oddwheel/build/schema/build-file';
+import { tableRow } from '@oddwheel/tables/catalogue';
 
 /** One ordinary production layout in generic terms; every number is recalled (`memory`). */
 export interface KnownGood {
@@ -15,7 +16,7 @@ export interface KnownGood {
   }[];
 }
 
-interface Given {
+export interface Given {
   readonly engine: {
     readonly cycle: string;
     readonly cylinders?: number;
@@ -24,6 +25,8 @@ interface Given {
     readonly torque_Nm: number;
     readonly torque_rpm: number;
     readonly redline_rpm: number;
+    /** Greatest torque of a motor over its rated one. */
+    readonly breakdown_factor?: number;
   };
   readonly train: {
     readonly primary: number;
@@ -64,13 +67,17 @@ interface Given {
   readonly grip_mu?: number;
 }
 
-/** The layouts that are vehicles with a gearbox output on two bearings. */
-export function knownGood(): readonly KnownGood[] {
+/** Every layout. */
+export function allKnownGood(): readonly KnownGood[] {
   const { layouts } = JSON.parse(readFileSync(new URL('layouts.json', import.meta.url), 'utf8')) as {
     readonly layouts: readonly KnownGood[];
   };
-  return layouts.filter(({ given }) => given.mass && given.output.bearing_near !== null);
+  return layouts;
 }
+
+/** The layouts that are vehicles with a gearbox output on two bearings. */
+export const knownGood = (): readonly KnownGood[] =>
+  allKnownGood().filter(({ given }) => given.mass && given.output.bearing_near !== null);
 
 const mm = (x: number): string => `${Number(x.toFixed(4))} mm`;
 const held = (a: string, b: string) => ({ towardStart: a, towardEnd: b });
@@ -109,8 +116,68 @@ function splined({ spline_major_mm, spline_minor_mm, spline_teeth, sprocket_widt
   };
 }
 
+/** Bolts of the rear sprocket on its carrier: thread, count and circle of the class, tightened as usual for their thread (`memory`, low). */
+const REAR_BOLTS: Readonly<Record<string, readonly [thread: 'M8' | 'M10', count: number, circle: number]>> = {
+  'kg-50-moped': ['M8', 4, 80],
+  'kg-125-commuter': ['M8', 4, 80],
+  'kg-250-single': ['M8', 6, 105],
+  'kg-trials-300': ['M8', 6, 105],
+  'kg-650-twin': ['M10', 5, 110],
+  'kg-1000-four-sport': ['M10', 5, 110],
+};
+
+/** Usual tightening of a class 8.8 bolt or nut in a cycle part, N·m (`memory`). */
+export const TIGHTENED = { M5: 6, M6: 10, M8: 25, M10: 50 } as const;
+
+function bolted(id: string) {
+  const found = REAR_BOLTS[id];
+  if (!found) throw new Error(`${id} has no bolts of its rear sprocket.`);
+  const [thread, count, circle] = found;
+  return {
+    torqueBy: 'bolted flange' as const,
+    metal: 'medium carbon steel',
+    bolts: {
+      thread,
+      count,
+      circle: mm(circle),
+      grade: 'class-8.8',
+      tightening: `${TIGHTENED[thread]} N.m`,
+      surface: 'as delivered' as const,
+      faces: 'clean or painted' as const,
+      thickness: '7 mm',
+      edge: '12 mm',
+      into: 'nuts' as const,
+    },
+    locking: 'clamping nut' as const,
+  };
+}
+
+/** Distance of the axles at which a taut chain of these links reaches round, mm: halved until it does. */
+function tautCentre(pitch: number, links: number, front: number, rear: number): number {
+  const radius = (teeth: number): number => pitch / (2 * Math.sin(Math.PI / teeth));
+  const lengthAt = (centre: number): number => {
+    const lean = Math.asin((radius(rear) - radius(front)) / centre);
+    const [onFront, onRear] = [0.5 - lean / Math.PI, 0.5 + lean / Math.PI];
+    return 2 * centre * Math.cos(lean) + pitch * (front * onFront + rear * onRear);
+  };
+  let [low, high] = [radius(rear) + radius(front), links * pitch];
+  for (let k = 0; k < 60; k++) {
+    const middle = (low + high) / 2;
+    if (lengthAt(middle) > links * pitch) high = middle;
+    else low = middle;
+  }
+  return low;
+}
+
+/** The axles as set in use: nearer than taut by what 20 mm of movement by hand take up (`memory`: owner’s books say 15 to 35 mm). */
+export const centreInUse = ({ chain, train }: Given): number => {
+  const pitch = 1000 * (tableRow(`chain-sizes/${chain.size}`).pitch ?? Number.NaN);
+  const taut = tautCentre(pitch, chain.links, train.front, train.rear);
+  return taut - 10 ** 2 / taut;
+};
+
 /** The layout typed as a build: output on two bearings, one chain, a hub on its bearings. */
-export function buildOf({ id, title, given, computed }: KnownGood): BuildFile {
+export function buildOf({ id, title, given }: KnownGood): BuildFile {
   const { engine, train, chain, tyre, mass, wheel, output, grip_mu } = given;
   if (!tyre || !mass || output.spacing_mm === null || !output.bearing_near || !output.bearing_far)
     throw new Error(`${id} is no vehicle with an output on two bearings.`);
@@ -144,7 +211,7 @@ export function buildOf({ id, title, given, computed }: KnownGood): BuildFile {
         boxEfficiency: `${given.efficiency_engine_to_front_sprocket * 100} %`,
         output: {
           name: 'Output',
-          origin: { x: mm(Number(computed.centre_mm)), y: '0 mm', z: '0 mm' },
+          origin: { x: mm(centreInUse(given)), y: '0 mm', z: '0 mm' },
           direction: [0, 1, 0],
           sense: 'positive',
           madeFor: 'side pull',
@@ -191,7 +258,13 @@ export function buildOf({ id, title, given, computed }: KnownGood): BuildFile {
             ...(wheel.carrier_bearing
               ? { carrier: bearing(wheel.carrier_bearing, sprocketStation, 'swinging arm', false) }
               : {}),
-            sprocket: { kind: 'sprocket', name: `sprocket ${train.rear}`, station: mm(sprocketStation) },
+            sprocket: {
+              kind: 'sprocket',
+              name: `sprocket ${train.rear}`,
+              station: mm(sprocketStation),
+              width: '7 mm',
+              hub: bolted(id),
+            },
           },
         },
       },
@@ -207,6 +280,17 @@ export function buildOf({ id, title, given, computed }: KnownGood): BuildFile {
           tensioner: 'none',
           joint: 'riveted link',
           efficiency: `${given.efficiency_chain * 100} %`,
+        },
+      },
+      // The wheel moves in slots or on cams, as on every vehicle of these classes; so much each way is recalled.
+      adjusters: {
+        slots: {
+          name: 'axle slots',
+          sets: 'slack',
+          of: 'chain',
+          moves: 'axle',
+          along: [-1, 0, 0],
+          travel: '15 mm',
         },
       },
       ...(given.cush.present ? { cush: { at: 'axle/sprocket' } } : {}),

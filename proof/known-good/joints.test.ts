@@ -3,10 +3,10 @@ import { printFile } from '@oddwheel/build/document/print';
 import { openSession } from '@oddwheel/build/session';
 import { SMALL_BUILD } from '@oddwheel/build/testing/small-build';
 import { describe, expect, test } from 'vitest';
-import { buildOf, knownGood } from './build-of.ts';
+import { buildOf, knownGood, TIGHTENED } from './build-of.ts';
 
 /**
- * Splines and keys of ordinary production layouts (recalled, `memory`). None may fail. What two sizes down comes to was worked out apart from this
+ * Splines, bolts and keys of ordinary production layouts (recalled, `memory`), at the middle of what is open; known-good.test.ts tries the ends. None may fail. What two sizes down comes to was worked out apart from this
  * program, by T / (r · 0.75 z h l) and T / (r (h − t) l) with the torque of a start: `fails` below 1, `thin` below 1.2, and no call where it still
  * holds.
  */
@@ -14,11 +14,11 @@ const LAYOUTS = knownGood();
 
 type Tree = { [key: string]: Tree };
 
-function hubTorque(build: unknown) {
-  const opened = openSession(printFile(build as Json));
+function hubTorque(build: unknown, at = '/brief/engine/output/seats/sprocket') {
+  const opened = openSession(printFile(build as Json), { ends: 'not yet' });
   if (!opened.ok) throw new Error(JSON.stringify(opened.faults));
   const found = opened.session.assessment.findings.filter(
-    ({ check, address }) => check.startsWith('hub.') && address === '/brief/engine/output/seats/sprocket',
+    ({ check, address }) => check.startsWith('hub.') && address === at,
   );
   return {
     failing: found.filter(({ severity }) => severity === 'fails').map(({ id, says }) => `${id}: ${says}`),
@@ -54,6 +54,29 @@ describe('splines of the front sprockets', () => {
   });
 
   test('every layout has its call', () => expect(LAYOUTS.map(({ id }) => id).sort()).toEqual(Object.keys(DOWN).sort()));
+});
+
+/**
+ * Bolts of the rear sprockets, two threads down: shear of the root at 0.577 of the proof stress under the torque of a start alone, worked out apart
+ * from this program, is 1.06 on the sport four and 1.29 or more on the others. So the first no longer holds, and of the others there is no call.
+ */
+const DOWN_BOLTS = { M8: 'M5', M10: 'M6' } as const;
+const NO_LONGER = ['kg-1000-four-sport'];
+
+describe('bolts of the rear sprockets', () => {
+  test.each(LAYOUTS.map((layout) => [layout.id, layout] as const))('%s', (id, layout) => {
+    const at = '/path/shafts/axle/seats/sprocket';
+    const build = JSON.parse(JSON.stringify(buildOf(layout)));
+    const whole = hubTorque(build, at);
+    expect(whole.failing).toEqual([]);
+    expect(whole.torque?.severity).toBe('holds');
+    const { bolts } = build.path.shafts.axle.seats.sprocket.hub;
+    const thread = DOWN_BOLTS[bolts.thread as keyof typeof DOWN_BOLTS];
+    Object.assign(bolts, { thread, tightening: `${TIGHTENED[thread]} N.m` });
+    const down = hubTorque(build, at);
+    expect(down.torque?.reserve?.value).toBeLessThan((whole.torque?.reserve?.value ?? 0) * 0.5);
+    if (NO_LONGER.includes(id)) expect(down.torque?.severity).not.toBe('holds');
+  });
 });
 
 /** An ordinary keyed drive: what turns the shaft once hard, its shaft, key and length in the hub, and the same two sizes down. */

@@ -11,18 +11,24 @@ import { buildOf, type KnownGood, knownGood } from './build-of.ts';
  */
 const LAYOUTS = knownGood();
 
-/** Checks of strength, which a proven drive passes; drawing and fitting-up of these layouts is not recalled. */
-const STRENGTH =
-  /^(shaft|bearing|gear|chain\.(pull|wrap|clear|service|rating|wear|speed|oil|bore|broken|jam)|target|road)\b/;
+/** Checks that a proven drive passes; bodies and room round the shafts of these layouts are not recalled. */
+const STRENGTH = /^(shaft|bearing|gear|chain|hub|adjust|target|road)\b/;
 /** Nobody recalls how the rings of these bearings are held. */
 const NOT_RECALLED = /^bearing\.(location|thrust)$/;
 
+const UNCHANGED = new Map<string, readonly Finding[]>();
+
 function findingsOf(layout: KnownGood, change?: (build: Json) => void): readonly Finding[] {
+  const known = UNCHANGED.get(layout.id);
+  if (!change && known) return known;
   const build = JSON.parse(JSON.stringify(buildOf(layout))) as Json;
   change?.(build);
-  const opened = openSession(printFile(build));
+  // Ends of what is open are tried where nothing may fail; a part two sizes down fails in the middle already.
+  const opened = openSession(printFile(build), change ? { ends: 'not yet' } : {});
   if (!opened.ok) throw new Error(`${layout.id}: ${JSON.stringify(opened.faults)}`);
-  return opened.session.assessment.findings;
+  const { findings } = opened.session.assessment;
+  if (!change) UNCHANGED.set(layout.id, findings);
+  return findings;
 }
 
 const failing = (findings: readonly Finding[]): string[] =>
@@ -61,7 +67,7 @@ describe('known-good layouts', () => {
   test.each(LAYOUTS.map((layout) => [layout.id, layout] as const))(
     '%s: its front sprocket fits on its shaft, and one of 8 teeth would not',
     (_, layout) => {
-      expect(bored(layout, layout.given.train.front)).toBe('holds');
+      expect(findingsOf(layout).find(({ check }) => check === 'chain.bore')?.severity).toBe('holds');
       expect(bored(layout, 8)).toBe('thin');
     },
   );

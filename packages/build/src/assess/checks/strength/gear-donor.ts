@@ -1,6 +1,6 @@
 import type { Check, Scene } from '../check.ts';
 import { measured } from '../measured.ts';
-import { type GearPair, gearSubjects, onPair, speedFactor } from './gear-pairs.ts';
+import { flankTorque, type GearPair, gearSubjects, onPair, speedFactor } from './gear-pairs.ts';
 
 /** Angle between shafts within which a pair runs as it was cut. */
 const SAME_ANGLE = Math.PI / 360;
@@ -35,8 +35,7 @@ function compare(pair: GearPair, scene: Scene): Compared | null {
   const there = dynamic(speedThere);
   let most: Compared | null = null;
   for (const load of scene.cases) {
-    const carried = load.stages[pair.k];
-    const torque = Math.abs((donor.sameDriver ? carried?.torqueIn : carried?.torqueOut) ?? 0);
+    const torque = flankTorque(pair, load, donor.sameDriver ? 'driver' : 'driven');
     const speed = load.shafts[pair.driverSmaller ? pair.k : pair.k + 1]?.speed ?? 0;
     const asked = (torque * dynamic(speed)) / there;
     if (torque > 0 && asked > (most?.asked ?? 0)) most = { asked, lived: donor.torque, name: load.point.name, torque };

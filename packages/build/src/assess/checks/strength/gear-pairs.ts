@@ -232,15 +232,20 @@ export function speedFactor({ fixed }: GearPair, speed: number): number {
   return output.dynamic;
 }
 
+/**
+ * Torque on the driver or the driven gear as the flanks feel it, N·m: they pass what the gear that pushes brings, before the losses of the mesh,
+ * whichever gear that is.
+ */
+export function flankTorque({ k, geometry }: GearPair, load: CaseLoads, gear: 'driver' | 'driven'): number {
+  const [first, second] = [Math.abs(load.stages[k]?.torqueIn ?? 0), Math.abs(load.stages[k]?.torqueOut ?? 0)];
+  const ratio = Math.abs(geometry.ratio);
+  return gear === 'driver' ? Math.max(first, second / ratio) : Math.max(first * ratio, second);
+}
+
 /** The pair under the loads of one case. */
-export function stressOf(
-  { k, driverSmaller, stage, fixed }: GearPair,
-  load: CaseLoads,
-  overload: number,
-  overloadFrom: string,
-): GearStress {
-  const carried = load.stages[k];
-  const torque = Math.abs((driverSmaller ? carried?.torqueIn : carried?.torqueOut) ?? 0);
+export function stressOf(pair: GearPair, load: CaseLoads, overload: number, overloadFrom: string): GearStress {
+  const { k, driverSmaller, stage, fixed } = pair;
+  const torque = flankTorque(pair, load, driverSmaller ? 'driver' : 'driven');
   const speed = load.shafts[driverSmaller ? k : k + 1]?.speed ?? 0;
   const loaded = { torque, speed, overload };
   const origins = () => ({
