@@ -11,6 +11,7 @@ import { fileURLToPath } from 'node:url';
 import { applyEdit, moveHere, openSession, rangePass, validateText } from '@oddwheel/build/session';
 import type { Session } from '@oddwheel/build/session-types';
 import { openDiskStore } from '@oddwheel/store/disk';
+import { trainOf } from './trains.ts';
 
 const HOME = fileURLToPath(new URL('../../', import.meta.url));
 const DEMO = join(HOME, 'examples/marsh-hauler');
@@ -32,7 +33,7 @@ const times = (runs: number, run: (k: number) => unknown): number[] =>
   Array.from({ length: runs }, (_, k) => timed(() => run(k)));
 
 const print = (what: string, runs: number, time: number): void =>
-  console.log(`${what.padEnd(46)} ${time.toFixed(2).padStart(9)} ms  (${runs} runs)`);
+  console.log(`${what.padEnd(56)} ${time.toFixed(2).padStart(9)} ms  (${runs} runs)`);
 
 function opened(): Session {
   const result = openSession(TEXT, { cache: true });
@@ -124,3 +125,29 @@ const drag = times(STEPS, (k) => {
 print('one move of the slider', STEPS, median(drag));
 print('worst step of that drag', STEPS, Math.max(...drag));
 print('save to the disk', 30, median(await saves(30)));
+
+/** The whole assessment at the middle of a build made for it, nothing kept from before; medians, with what each one more costs. */
+function growth(
+  what: string,
+  sizes: readonly number[],
+  shapeOf: (size: number) => Parameters<typeof trainOf>[0],
+): void {
+  let before: { readonly size: number; readonly time: number } | null = null;
+  for (const size of sizes) {
+    const text = JSON.stringify(trainOf(shapeOf(size)));
+    const open = (): Session => {
+      const result = openSession(text, { cache: true, ends: 'not yet' });
+      if (!result.ok) throw new Error(JSON.stringify(result.faults));
+      return result.session;
+    };
+    open();
+    const time = median(times(9, open));
+    const grown = before ? `, ${((time - before.time) / (size - before.size)).toFixed(2)} ms for each one more` : '';
+    print(`${size} ${what}${grown}`, 9, time);
+    before = { size, time };
+  }
+}
+
+growth('gears', [1, 2, 5, 8], (gears) => ({ stages: 2, seats: 4, gears }));
+growth('seats on each of 2 shafts', [4, 8, 16, 32], (seats) => ({ stages: 2, seats, gears: 5 }));
+growth('stages', [1, 2, 4, 8, 16, 40], (stages) => ({ stages, seats: 4, gears: 5 }));

@@ -48,8 +48,12 @@ export function unitSize(use: Use, units: Readonly<Record<string, string>>): num
   return 1 / fromSi(KINDS_OF_USE[use], unitOf(use, units), 1);
 }
 
-/** Digits of a number with `decimals` decimals, thousands parted by a thin space. */
+/** Stands where a number is not known. */
+const UNKNOWN = '–';
+
+/** Digits of a number with `decimals` decimals, thousands parted by a thin space; a dash where it is not known. */
 export function digits(value: number, decimals: number): string {
+  if (Number.isNaN(value)) return UNKNOWN;
   const fixed = Math.abs(value).toFixed(decimals);
   const [whole = '0', part] = fixed.split('.');
   const grouped = whole.replace(/\B(?=(\d{3})+$)/g, THIN_SPACE);

@@ -31,6 +31,12 @@ function cellText({ check, capacity, reserve, severity }: Finding): string {
   return capacity.value > FOR_EVER ? 'no end in sight' : capacity.text;
 }
 
+/** The smallest standard bearing on the same seat that does the job in the plate’s space; a dash where none does, or it is not known. */
+function smallestText(at: KnownLine['bearings'][number] | undefined): string {
+  if (!at || at.smallest === null) return '–';
+  return at.smallest === at.row ? `${at.smallest}, as fitted` : at.smallest;
+}
+
 /** Every bearing of a shaft: what it carries in the case that is drawn, and its checks over all cases and the duty. */
 export const ShaftBearings = memo(function ShaftBearings(props: {
   line: KnownLine;
@@ -68,6 +74,7 @@ export const ShaftBearings = memo(function ShaftBearings(props: {
                   {name}
                 </th>
               ))}
+              <th scope="col">Smallest that does</th>
             </tr>
           </thead>
           <tbody>
@@ -95,6 +102,7 @@ export const ShaftBearings = memo(function ShaftBearings(props: {
                       </td>
                     );
                   })}
+                  <td>{smallestText(at)}</td>
                 </tr>
               );
             })}

@@ -34,11 +34,12 @@ function decimalsFor(size: number, give: number): number {
 
 /**
  * A number with half its uncertainty: "239 ±5 N·m".
- * @param spread SI values; null prints as nothing
+ * @param spread SI values; null prints as nothing, an unknown as a dash
  * @param units unit choice of the build, by use
  */
 export function spreadText(spread: Spread | null, use: PrintedUse, units: Units): string {
   if (spread === null) return '';
+  if (Number.isNaN(spread.value)) return '–';
   const [kind, usual] = USES[use];
   const unit = units[use] ?? usual;
   const value = fromSi(kind, unit, spread.value);

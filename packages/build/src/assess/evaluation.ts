@@ -1,7 +1,7 @@
 import { type Cache, reuse } from '../model/cache.ts';
 import type { Model, Value } from '../model/model.ts';
 import { CHECKS } from './checks/all.ts';
-import { type Check, looksAt, type Outcome, type Scene, type Subject } from './checks/check.ts';
+import { type Check, looksAt, type Outcome, outcomeOf, type Scene, type Subject } from './checks/check.ts';
 import type { CaseLoads } from './loads.ts';
 import { roadInputs } from './road/inputs.ts';
 import { buildScene, loadsAtSlider, loadValues } from './scene.ts';
@@ -94,7 +94,7 @@ function standingOf(
   rows.forEach(({ check, subject }, r) => {
     if ((check.onRoad ?? false) !== onRoad) return;
     if (!check.perCase) {
-      const outcome = check.run(scene, subject, null);
+      const outcome = outcomeOf(check, scene, subject, null);
       least[r] = number(outcome);
       if (atMiddle) found[r] = outcome;
       return;
@@ -103,7 +103,7 @@ function standingOf(
     const most = known && !Number.isNaN(known.least[r] ?? Number.NaN) ? FAR * (known.least[r] ?? 0) : null;
     scene.cases.forEach((load, c) => {
       if (!looksAt(check, load) || (most !== null && !((known?.byCase[r * cases + c] ?? Number.NaN) <= most))) return;
-      const outcome = check.run(scene, subject, load);
+      const outcome = outcomeOf(check, scene, subject, load);
       const x = number(outcome);
       byCase[r * cases + c] = x;
       // Where no case has a number, the first one that the check looks at stands for them.
@@ -135,7 +135,7 @@ function sliderNumbers(
   if (!atSlider) return out;
   for (const r of wanted) {
     const row = rows[r];
-    if (row?.check.perCase) out[r] = number(row.check.run(scene, row.subject, atSlider));
+    if (row?.check.perCase) out[r] = number(outcomeOf(row.check, scene, row.subject, atSlider));
   }
   return out;
 }

@@ -1,6 +1,6 @@
 import { reuse } from '../model/cache.ts';
 import type { Value } from '../model/model.ts';
-import { type Amount, looksAt, type Outcome, wantedReserve } from './checks/check.ts';
+import { type Amount, looksAt, type Outcome, outcomeOf, wantedReserve } from './checks/check.ts';
 import { type CornerResult, type Evaluation, leastAt, lowest, PLAIN_HOLDS, type Row } from './evaluation.ts';
 import { CONSEQUENCES, type Finding, type Measured, type Severity, type Spread } from './types.ts';
 import { moverOf } from './uncertainty.ts';
@@ -12,9 +12,9 @@ export const findingId = (row: Row): string => `${row.check.id}:${row.subject.ad
 /** Outcome of a row at one corner and column, computed anew: for its words, which the reserves do not hold. */
 export function outcomeAt(evaluation: Evaluation, result: CornerResult, row: Row, column: number): Outcome | null {
   const { scene, atSlider } = result;
-  if (!row.check.perCase) return row.check.run(scene, row.subject, null);
+  if (!row.check.perCase) return outcomeOf(row.check, scene, row.subject, null);
   const load = column === evaluation.columns - 1 ? atSlider : (scene.cases[column] ?? null);
-  return load && looksAt(row.check, load) ? row.check.run(scene, row.subject, load) : null;
+  return load && looksAt(row.check, load) ? outcomeOf(row.check, scene, row.subject, load) : null;
 }
 
 /** Severity of one number against its design reserve. */

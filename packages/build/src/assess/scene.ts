@@ -2,7 +2,7 @@ import { formatFor, formatQuantity } from '@oddwheel/quantity/format';
 import type { Vec3 } from '@oddwheel/quantity/quantity';
 import { type Cache, reuse } from '../model/cache.ts';
 import type { Model, SeatRef, Shaft, Stage, Value } from '../model/model.ts';
-import { type CasePoint, STEADY, standingCases } from './cases.ts';
+import { type CasePoint, type EngineCurve, STEADY, standingCases } from './cases.ts';
 import type { Scene } from './checks/check.ts';
 import { engineCurve } from './engine-curve.ts';
 import { seatOf } from './geometry/place.ts';
@@ -149,10 +149,19 @@ function sliderPoint(scene: Scene, gear: number, roadSpeed: number): CasePoint |
   const { engine, rollOut, overall } = scene;
   const ratio = overall[gear];
   if (!engine || rollOut === null || ratio === undefined) return null;
-  const engineSpeed = (roadSpeed / rollOut) * 2 * Math.PI * ratio;
+  const engineSpeed = withinEnds((roadSpeed / rollOut) * 2 * Math.PI * ratio, engine);
   const torque = engine.torqueAt(engineSpeed);
   if (torque === null) return null;
   return { id: 'here', name: 'at the slider', gear, engineSpeed, engineTorque: torque, ...STEADY };
+}
+
+/** Part of a speed that rounding may take. */
+const ROUNDING = 1e-12;
+
+/** A slider at the end of its gear stands on idle or on the redline itself, whatever rounding made of it on the way to the road and back. */
+function withinEnds(speed: number, { idle, redline }: EngineCurve): number {
+  const near = (end: number) => Math.abs(speed - end) <= ROUNDING * end;
+  return near(idle) ? idle : near(redline) ? redline : speed;
 }
 
 /** Forward in vehicle axes turns positive about +y, left (ISO 8855). */

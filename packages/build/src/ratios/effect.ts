@@ -1,7 +1,7 @@
 import { ordinal } from '../assess/cases.ts';
 import type { CheckId } from '../assess/check-ids.ts';
 import { CHECKS } from '../assess/checks/all.ts';
-import { type Outcome, type Scene, type Subject, wantedReserve } from '../assess/checks/check.ts';
+import { type Outcome, outcomeOf, type Scene, type Subject, wantedReserve } from '../assess/checks/check.ts';
 import { pullOf } from '../assess/road/drive.ts';
 import { buildScene } from '../assess/scene.ts';
 import { MIDDLE } from '../assess/uncertainty.ts';
@@ -58,7 +58,7 @@ function severityOf(outcome: Outcome, atWorst: 'fails' | 'thin', wanted: number)
 function looked(scene: Scene): readonly Looked[] {
   return CHECKS.filter(({ id }) => LOOKED_AT.has(id)).flatMap((check) =>
     check.subjects(scene.model).flatMap((subject: Subject): Looked[] => {
-      const outcome = check.run(scene, subject, null);
+      const outcome = outcomeOf(check, scene, subject, null);
       if (outcome === null) return [];
       const id = `${check.id}:${subject.address}`;
       const { reserve } = wantedReserve(check, scene.model.overrides[id]);

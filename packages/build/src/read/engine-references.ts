@@ -10,6 +10,9 @@ const si = (root: unknown, address: string, kind: 'angularSpeed' | 'torque' | 'p
   return parsed.ok ? parsed.si : null;
 };
 
+/** Greatest number in a row of a torque curve, whatever its unit. */
+const MOST_OF_CURVE = 1e6;
+
 /** Torque curve, peaks and speeds of one engine that contradict each other. */
 export function engineFaults(root: unknown): Fault[] {
   const faults: Fault[] = [];
@@ -34,6 +37,14 @@ export function engineFaults(root: unknown): Fault[] {
           problem: 'Torque at full throttle cannot be negative.',
           read: String(row[1]),
           accepted: 'Zero or more.',
+        });
+      if (row[0] > MOST_OF_CURVE || row[1] > MOST_OF_CURVE)
+        faults.push({
+          code: 'geometry.curve-size',
+          address,
+          problem: 'Speed or torque of this row is beyond any engine.',
+          read: JSON.stringify(row),
+          accepted: `Numbers up to ${MOST_OF_CURVE}, in the units of the curve.`,
         });
       before = row[0];
     });

@@ -4,6 +4,9 @@ import type { Fault } from '../fault.ts';
 import { walkSchema } from '../schema/describe.ts';
 import type { FieldFacts } from '../schema/field.ts';
 
+/** Greatest size of any input in SI units; above it, or as far below one, the unit or a digit is mistaken and numbers overflow. */
+const BEYOND = 1e15;
+
 /** One fault of a typed quantity, or null when it is accepted. */
 export function quantityFault(address: string, text: string, facts: FieldFacts): Fault | null {
   const kind = facts.quantity;
@@ -51,6 +54,15 @@ export function quantityFault(address: string, text: string, facts: FieldFacts):
       problem: `${facts.name} must be at most ${say(facts.max)}.`,
       read: text,
       accepted: `At most ${say(facts.max)}.${example}`,
+    };
+  const beyond = [parsed.lo, parsed.hi].some((x) => x !== 0 && (Math.abs(x) > BEYOND || Math.abs(x) < 1 / BEYOND));
+  if (beyond)
+    return {
+      code: 'quantity.beyond',
+      address,
+      problem: `${facts.name} is beyond anything that a vehicle has.`,
+      read: text,
+      accepted: `A size between ${say(1 / BEYOND)} and ${say(BEYOND)}, or 0 where nothing is meant.${example}`,
     };
   return null;
 }

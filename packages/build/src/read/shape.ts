@@ -30,7 +30,7 @@ function accepted(node: SchemaNode | undefined, fallback: string): string {
     const example = node.type === 'string' ? JSON.stringify(facts.example) : facts.example;
     return `${facts.name}, for example ${example}.`;
   }
-  if (facts) return `${facts.name}: ${fallback}`;
+  if (facts) return fallback === '' ? `${facts.name}.` : `${facts.name}: ${fallback}`;
   return fallback;
 }
 
@@ -120,7 +120,8 @@ function toFaults(root: unknown, issue: Issue): Fault[] {
           address,
           problem: least ? 'Too small or too few.' : 'Too large or too many.',
           read: show(value),
-          accepted: `${least ? 'At least' : 'At most'} ${String(limit)}${what}. ${accepted(node, '')}`.trim(),
+          accepted:
+            `${least ? 'At least' : 'At most'} ${String(limit)}${limit === 1 ? what.replace('entries', 'entry').replace(/s$/, '') : what}. ${accepted(node, '')}`.trim(),
         },
       ];
     }

@@ -32,6 +32,9 @@ export interface FieldFacts {
   readonly refersTo?: string;
 }
 
+/** Limits of a place on a vehicle or along a shaft, m: past them the unit is mistaken, and rounding eats what lies close together. */
+export const IN_REACH = { min: -100, max: 100 } as const satisfies Partial<FieldFacts>;
+
 /** A dimensional input, kept as the builder wrote it. */
 export function quantityField(kind: Kind, facts: Omit<FieldFacts, 'quantity'>): z.ZodString {
   return z.string().meta({ 'x-field': { ...facts, quantity: kind } });

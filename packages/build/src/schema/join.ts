@@ -1,7 +1,7 @@
 import { z } from 'zod';
-import { choiceField, integerField, quantityField, textField } from './field.ts';
+import { choiceField, IN_REACH, integerField, quantityField, textField } from './field.ts';
 
-const station = quantityField('length', { name: 'Station along the shaft', example: '58 mm' });
+const station = quantityField('length', { name: 'Station along the shaft', example: '58 mm', ...IN_REACH });
 
 /** A place where a shaft is built up of two parts. */
 export const join = z.strictObject({

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { belt } from './belt.ts';
-import { choiceField, integerField, keyField, namedMap, quantityField, textField } from './field.ts';
+import { choiceField, IN_REACH, integerField, keyField, namedMap, quantityField, textField } from './field.ts';
 import { bevelMounting, gearFacts } from './gears.ts';
 import { guard } from './guard.ts';
 import { hub, LOCKINGS } from './hub.ts';
@@ -8,7 +8,7 @@ import { join } from './join.ts';
 import { plate, seating } from './plate.ts';
 import { efficiency, ends, teeth } from './stage-parts.ts';
 
-const coordinate = (axis: string) => quantityField('length', { name: axis, example: '440 mm' });
+const coordinate = (axis: string) => quantityField('length', { name: axis, example: '440 mm', ...IN_REACH });
 
 /** A point in vehicle axes: x forward, y left, z up, from the driven wheel's centre (ISO 8855:2011). */
 export const point3 = z
@@ -23,7 +23,7 @@ export const direction3 = z
   .tuple([z.number(), z.number(), z.number()])
   .meta({ 'x-field': { name: 'Direction, forward left up', example: '0 1 0' } });
 
-const station = quantityField('length', { name: 'Station along the shaft', example: '58 mm' });
+const station = quantityField('length', { name: 'Station along the shaft', example: '58 mm', ...IN_REACH });
 const seatBase = {
   name: textField('Seat', 'sprocket 17'),
   station,
@@ -116,8 +116,8 @@ const seat = z.discriminatedUnion('kind', [
 export const seats = namedMap('Seats', seat);
 
 const piece = z.strictObject({
-  from: quantityField('length', { name: 'From station', example: '0 mm' }),
-  to: quantityField('length', { name: 'To station', example: '85 mm' }),
+  from: quantityField('length', { name: 'From station', example: '0 mm', ...IN_REACH }),
+  to: quantityField('length', { name: 'To station', example: '85 mm', ...IN_REACH }),
   diameter: quantityField('length', { name: 'Diameter', example: '30 mm', above: 0 }),
   bore: quantityField('length', { name: 'Bore through it', example: '10 mm', above: 0 }).optional(),
 });

@@ -39,6 +39,9 @@ const inputs = {
   },
 } as const satisfies Params;
 
+/** Natural logarithm of the greatest factor on the loads that is looked at. */
+const FARTHEST = 30;
+
 /** Turns that a stress over the allowed one may come. */
 function turnsBorne({ low, high, knee }: LifeCurve, part: number): number {
   const [factor, slope] = part > high[0] * knee ** -high[1] ? low : high;
@@ -48,7 +51,7 @@ function turnsBorne({ low, high, knee }: LifeCurve, part: number): number {
 /**
  * By how much the loads of a whole duty could grow until the gear’s teeth are used up: each step uses up its turns over the turns borne.
  *
- * Errors: lists of different length, no step with load and turns, an allowed number not above zero.
+ * Errors: lists of different length, no step with load and turns, an allowed number not above zero, loads so far from the teeth's strength that no factor compares them.
  */
 export const gearDutyReserve = defineMethod({
   id,
@@ -89,7 +92,13 @@ export const gearDutyReserve = defineMethod({
         stress > 0 ? (turns[k] ?? 0) / turnsBorne(curve, (stress * factor ** power) / allowed) : 0,
       );
     const whole = (factor: number): number => usedAt(factor).reduce((all, one) => all + one, 0);
-    const found = findRoot((x) => Math.log(whole(Math.exp(x))), -30, 30, 1e-13);
+    if (!(whole(Math.exp(-FARTHEST)) < 1 && whole(Math.exp(FARTHEST)) > 1))
+      throw new MethodError(
+        id,
+        'stresses',
+        'The load that would use the teeth up is over ten million million times away from the one given.',
+      );
+    const found = findRoot((x) => Math.log(whole(Math.exp(x))), -FARTHEST, FARTHEST, 1e-13);
     const used = usedAt(Math.exp(found));
     return { reserve: Math.exp(found), used, whole: used.reduce((all, one) => all + one, 0) };
   },

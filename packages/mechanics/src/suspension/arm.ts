@@ -80,7 +80,8 @@ export function inLine(pivot: Vec3, sprocket: Vec3): InLine {
 
 /** Centre distance at an arm angle, m. */
 export function centreAt({ offset, inLineAngle }: InLine, armLength: number, angle: number): number {
-  return Math.sqrt(offset ** 2 + armLength ** 2 + 2 * offset * armLength * Math.cos(angle - inLineAngle));
+  // Rounding may leave a little less than nothing where the axle lies on the sprocket.
+  return Math.sqrt(Math.max(0, offset ** 2 + armLength ** 2 + 2 * offset * armLength * Math.cos(angle - inLineAngle)));
 }
 
 /** An angle brought into −180..180 degrees, rad. */

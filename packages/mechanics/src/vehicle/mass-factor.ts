@@ -49,7 +49,7 @@ const inputs = {
     kind: 'fraction',
     symbol: 'η',
     meaning: 'efficiency from each of these to the wheel',
-    range: { min: 0.01, max: 1 },
+    range: { min: 1e-6, max: 1 },
   },
   driver: {
     form: 'choice',

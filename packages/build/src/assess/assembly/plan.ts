@@ -54,34 +54,53 @@ export function throughPlate(part: Part, plate: Part, show: Show): Verdict {
 /** End from which a part comes on in a plan. */
 export const comesFrom = (plan: Plan, index: number): End => (index < plan.split ? 'low' : 'high');
 
-function slideVerdict(parts: readonly Part[], plan: Plan, show: Show): Verdict {
-  return allOf(parts.map((_, index) => slides(parts, index, comesFrom(plan, index), show)));
+/** Whether each part slides to its seat from either end; worked out once for all plans. */
+type Slid = Readonly<Record<End, readonly Verdict[]>>;
+
+const slidOf = (parts: readonly Part[], show: Show): Slid => ({
+  low: parts.map((_, k) => slides(parts, k, 'low', show)),
+  high: parts.map((_, k) => slides(parts, k, 'high', show)),
+});
+
+const slideVerdict = (parts: readonly Part[], plan: Plan, slid: Slid): Verdict =>
+  allOf(parts.map((_, k) => slid[comesFrom(plan, k)][k] ?? YES));
+
+/** What stands or may stand against going through a plate. */
+interface Obstacle {
+  readonly part: number;
+  /** Counts only where the part rides in on the shaft. */
+  readonly riding: boolean;
+  readonly verdict: Verdict;
+}
+
+/** What is against shaft and parts getting through the welded plates from one side; worked out once for all plans. */
+function obstaclesOf(parts: readonly Part[], entry: End, show: Show): readonly Obstacle[] {
+  const all = parts.flatMap((plate, p): Obstacle[] => {
+    const { opening } = plate;
+    if (!opening) return [];
+    return parts.flatMap((part, index): Obstacle[] => {
+      const through = (riding: boolean) => ({ part: index, riding, verdict: throughPlate(part, plate, show) });
+      if (index === p) return [through(false)];
+      // The leading end, and what stands on it, goes through the plate.
+      const goesThrough = entry === 'high' ? index < p : index > p;
+      if (!goesThrough) return [];
+      const bare = passes(
+        part.bore,
+        opening,
+        () =>
+          `the shaft at ${part.seat.name}, ${sizeText(part.bore, show)}, does not go through the hole of ${plate.seat.name}, ${sizeText(opening, show)}`,
+      );
+      return [{ part: index, riding: false, verdict: bare }, through(true)];
+    });
+  });
+  return all.filter(({ verdict }) => verdict.is !== 'yes');
 }
 
 /** Whether shaft and parts get through the welded plates: a part that the shaft meets inside does not have to. */
-function entryVerdict(parts: readonly Part[], plan: Plan, show: Show): Verdict {
-  const { entry } = plan;
-  if (entry === null) return YES;
-  return allOf(
-    parts.flatMap((plate, p): Verdict[] => {
-      const { opening } = plate;
-      if (!opening) return [];
-      return parts.flatMap((part, index): Verdict[] => {
-        if (index === p) return [throughPlate(part, plate, show)];
-        // The leading end, and what stands on it, goes through the plate.
-        const goesThrough = entry === 'high' ? index < p : index > p;
-        if (!goesThrough) return [];
-        const bare = passes(
-          part.bore,
-          opening,
-          () =>
-            `the shaft at ${part.seat.name}, ${sizeText(part.bore, show)}, does not go through the hole of ${plate.seat.name}, ${sizeText(opening, show)}`,
-        );
-        return comesFrom(plan, index) === entry ? [bare, throughPlate(part, plate, show)] : [bare];
-      });
-    }),
+const entryVerdict = (obstacles: readonly Obstacle[], plan: Plan): Verdict =>
+  allOf(
+    obstacles.flatMap(({ part, riding, verdict }) => (riding && comesFrom(plan, part) !== plan.entry ? [] : [verdict])),
   );
-}
 
 /** The best of several: a yes, else the one with least missing, else the one with fewest reasons against it. */
 function best(judged: readonly Judged[]): Judged {
@@ -96,10 +115,11 @@ const splits = (parts: readonly Part[]): readonly number[] => Array.from({ lengt
 
 /** Whether every part slides to its seat from one end or the other. */
 export function slidePlan(parts: readonly Part[], show: Show): Judged {
+  const slid = slidOf(parts, show);
   return best(
     splits(parts).map((split) => {
       const plan: Plan = { split, entry: null };
-      return { plan, verdict: slideVerdict(parts, plan, show) };
+      return { plan, verdict: slideVerdict(parts, plan, slid) };
     }),
   );
 }
@@ -107,12 +127,14 @@ export function slidePlan(parts: readonly Part[], show: Show): Judged {
 /** Whether the shaft gets into its welded plates with every part sliding to its seat. */
 export function entryPlan(parts: readonly Part[], show: Show): Judged {
   const passing = ({ plan }: Judged): number => parts.filter((_, k) => comesFrom(plan, k) === plan.entry).length;
-  const judged = (['high', 'low'] as const).flatMap((entry) =>
-    splits(parts).map((split): Judged => {
+  const slid = slidOf(parts, show);
+  const judged = (['high', 'low'] as const).flatMap((entry) => {
+    const obstacles = obstaclesOf(parts, entry, show);
+    return splits(parts).map((split): Judged => {
       const plan: Plan = { split, entry };
-      return { plan, verdict: allOf([slideVerdict(parts, plan, show), entryVerdict(parts, plan, show)]) };
-    }),
-  );
+      return { plan, verdict: allOf([slideVerdict(parts, plan, slid), entryVerdict(obstacles, plan)]) };
+    });
+  });
   // Of ways that serve alike, the one where fewest parts ride in on the shaft.
   return best(judged.sort((a, b) => passing(a) - passing(b)));
 }

@@ -1,5 +1,5 @@
 import { pull } from './chain.ts';
-import { type Check, oneSubject, type Scene, type Subject } from './check.ts';
+import { type Check, oneSubject, outcomeOf, type Scene, type Subject } from './check.ts';
 import { shaftYields } from './strength/shaft-strength.ts';
 
 const subjects = oneSubject('/brief/loads/brake', 'Brake');
@@ -90,7 +90,7 @@ function partsOf(scene: Scene, from: number): string[] {
   const { model } = scene;
   const load = scene.cases.find(({ point }) => point.id === 'brake') ?? null;
   const reserve = (check: Check, subject: Subject): string => {
-    const outcome = load && check.run(scene, subject, load);
+    const outcome = load && outcomeOf(check, scene, subject, load);
     return outcome?.kind === 'measured' ? ` (${check.title}: reserve ${outcome.reserve.toFixed(1)})` : '';
   };
   return model.shafts.slice(from).flatMap((shaft, k) => {

@@ -1,3 +1,4 @@
+import { MethodError } from '@oddwheel/mechanics/method/method';
 import type { Kind } from '@oddwheel/quantity/kinds';
 import type { Model, Override, Value } from '../../model/model.ts';
 import type { EngineCurve } from '../cases.ts';
@@ -86,6 +87,20 @@ export interface Check {
   readonly subjects: (model: Model) => readonly Subject[];
   /** Null: the check does not apply. `load` is null unless `perCase`. */
   readonly run: (scene: Scene, subject: Subject, load: CaseLoads | null) => Outcome | null;
+}
+
+/**
+ * Runs a check on one subject. Numbers that a method does not cover leave it unknown and are named; they stop nothing else.
+ * @param load null unless the check goes by load cases
+ */
+export function outcomeOf(check: Check, scene: Scene, subject: Subject, load: CaseLoads | null): Outcome | null {
+  try {
+    return check.run(scene, subject, load);
+  } catch (error) {
+    if (!(error instanceof MethodError)) throw error;
+    const says = `numbers that this check covers (${error.message})`;
+    return { kind: 'unknown', missing: [{ address: subject.address, says }] };
+  }
 }
 
 /** Design reserve in force for a finding. */

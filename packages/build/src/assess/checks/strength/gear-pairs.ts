@@ -208,6 +208,13 @@ function makePair(scene: Scene, k: number): GearPair | Outcome | null {
     mesh: factor + (perInch * faceWidth) / 0.0254,
     pressureAngle: Math.PI / 9,
   };
+  try {
+    spurStress.run({ ...input, torque: 0, speed: 0, overload: 1 });
+  } catch (error) {
+    if (!(error instanceof MethodError)) throw error;
+    const says = `a face width that its rating covers (${error.message})`;
+    return { kind: 'unknown', missing: [{ address: `${stage.address}/faceWidth`, says }] };
+  }
   return { ...base, fixed: { kind: 'spur', input } };
 }
 
