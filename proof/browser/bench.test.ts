@@ -1,4 +1,4 @@
-import type { Browser, Page } from 'playwright-core';
+import type { Browser, Locator, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { violations } from './accessibility.ts';
 import { type Bench, openBrowser, openPage, pathCell, ranged, startBench } from './bench.ts';
@@ -39,6 +39,12 @@ const goTo = async (of: Page, step: string): Promise<void> => {
   }, step);
   await of.locator('main h2:visible').first().waitFor();
 };
+
+/** The row of a chain's pull against its strength, which holds and so lies among those that are folded away. */
+async function pullOf(of: Page, chain: string): Promise<Locator> {
+  for (const more of await of.getByRole('button', { name: 'Show them' }).all()) await more.click();
+  return of.locator('.finding-button', { hasText: `${chain}, pull against strength` });
+}
 
 /** Commits a value in a field of an element. */
 async function type(name: string, label: string, value: string): Promise<void> {
@@ -165,7 +171,7 @@ describe('the page of the demo', () => {
   });
 
   it('a finding opens with its formulas as MathML, each with a sentence, and its sources', async () => {
-    await page.locator('.finding-button', { hasText: 'Chain 1, pull against strength' }).click();
+    await (await pullOf(page, 'Chain 1')).click();
     const working = page.locator('.working');
     await working.locator('math').first().waitFor();
     for (const name of await working
@@ -198,7 +204,7 @@ describe('findings', () => {
   });
 
   it('an origin of a working leads to its field', async () => {
-    await page.locator('.finding-button', { hasText: 'Chain 2, pull against strength' }).click();
+    await (await pullOf(page, 'Chain 2')).click();
     await page.locator('.symbols').getByRole('button', { name: 'chain 2, teeth, driver' }).first().click();
     await expect.poll(() => field('Driver teeth').evaluate((input) => input === document.activeElement)).toBe(true);
   });
@@ -300,7 +306,7 @@ describe('for everyone', () => {
 
   it('axe finds nothing at 1440 px, with a finding open and a fault under a field', async () => {
     expect(await violations(page)).toEqual([]);
-    await page.locator('.finding-button', { hasText: 'Chain 1, pull against strength' }).click();
+    await (await pullOf(page, 'Chain 1')).click();
     await page.locator('.working math').first().waitFor();
     const input = page.locator('.inspector input').last();
     await input.fill('?');
@@ -341,7 +347,7 @@ describe('for everyone', () => {
             .map((one) => one.outerHTML.slice(0, 120)),
         );
     expect(await tooSmall()).toEqual([]);
-    await small.locator('.finding-button', { hasText: 'Chain 1, pull against strength' }).tap();
+    await (await pullOf(small, 'Chain 1')).tap();
     await small.locator('.working math').first().waitFor();
     expect(await tooSmall()).toEqual([]);
     await small.context().close();
