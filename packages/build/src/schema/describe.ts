@@ -117,7 +117,8 @@ const partsOf = (value: unknown): Readonly<Record<string, unknown>> =>
   typeof value === 'object' && value !== null ? (value as Record<string, unknown>) : NOTHING;
 
 /**
- * A value without the parts that it has in common with one of the same schema and that it may lack: what shape there is left to look at.
+ * A value without the parts that it has in common with one of the same schema and that it may lack, all the way down: what shape there is left
+ * to look at.
  * @param before a value without faults of shape
  */
 export function changedShape(value: unknown, before: unknown, node: SchemaNode = BUILD_SCHEMA): unknown {
@@ -129,7 +130,7 @@ export function changedShape(value: unknown, before: unknown, node: SchemaNode =
     const same = Object.hasOwn(before, key) && before[key] === child;
     if (same && !branch.required?.includes(key)) continue;
     const next = childNode(branch, key);
-    left.push([key, same || !next ? child : changedShape(child, before[key], next)]);
+    left.push([key, next ? changedShape(child, before[key], next) : child]);
   }
   return Object.fromEntries(left);
 }
