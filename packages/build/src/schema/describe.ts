@@ -149,6 +149,16 @@ export function nodeAt(root: unknown, address: string): SchemaNode | undefined {
 
 /** How to measure what stands at an address, by the schema alone; empty where it does not say, or says it in two ways. */
 export function recipeAt(address: string): string {
+  const known = RECIPES.get(address) ?? recipeOf(address);
+  if (RECIPES.size >= MOST_RECIPES) RECIPES.clear();
+  RECIPES.set(address, known);
+  return known;
+}
+
+const RECIPES = new Map<string, string>();
+const MOST_RECIPES = 2_000;
+
+function recipeOf(address: string): string {
   let nodes: readonly SchemaNode[] = [BUILD_SCHEMA];
   for (const key of pointerKeys(address))
     nodes = nodes.flatMap((node) => node.oneOf ?? node.anyOf ?? [node]).flatMap((node) => childNode(node, key) ?? []);
