@@ -50,6 +50,19 @@ export function bearingAt(scene: Scene, address: string): Found | null {
   const k = shaftIndex(scene.model, { address });
   const structure = scene.strength.shafts[k];
   if (!structure) return null;
+  const known = FOUND.get(structure) ?? new Map<string, Found | null>();
+  FOUND.set(structure, known);
+  const before = known.get(`${k} ${address}`);
+  if (before !== undefined) return before;
+  const found = bearingOf(structure, k, address);
+  known.set(`${k} ${address}`, found);
+  return found;
+}
+
+/** By the shaft that it holds: it is asked for in every case. */
+const FOUND = new WeakMap<ShaftStructure, Map<string, Found | null>>();
+
+function bearingOf(structure: ShaftStructure, k: number, address: string): Found | null {
   const b = structure.bearings.findIndex(({ seat }) => seat.address === address);
   const seat = structure.bearings[b]?.seat;
   const fitted = seat?.bearing;
