@@ -34,63 +34,81 @@ export function timesAsLarge(loads: readonly SeatLoad[], one: readonly SeatLoad[
   return alike ? by : null;
 }
 
-/** Worked out when it is first read. */
-function later<T>(compute: () => T): () => T {
-  let made: { readonly is: T } | null = null;
-  return () => {
-    made ??= { is: compute() };
-    return made.is;
-  };
-}
-
 /**
- * A shaft under loads so many times as large: it is linear, so all of its answer is as well. Each part is worked out when it is read.
+ * A shaft under loads so many times as large: it is linear, so all of its answer is as well. Each part is worked out when it is first read.
  * @param by above zero
  */
 export function scaledSolution(one: ShaftSolution, by: number): ShaftSolution {
-  const all = (values: readonly number[]) => later(() => values.map((x) => by * x));
-  const sections = later(() =>
-    one.sections.map(({ station, bending, shear, torque, axial }) => ({
+  return new Scaled(one, by);
+}
+
+interface Made {
+  sections?: ShaftSolution['sections'];
+  reactions?: ShaftSolution['reactions'];
+  slope?: ShaftSolution['slope'];
+}
+
+/** A class, since a part with a function of its own for each number would be made in every case, and few are read. */
+class Scaled implements ShaftSolution {
+  readonly scaled: { readonly one: ShaftSolution; readonly by: number };
+  private readonly made: Made = {};
+
+  constructor(one: ShaftSolution, by: number) {
+    this.scaled = { one, by };
+  }
+
+  private all(values: readonly number[]): readonly number[] {
+    return values.map((x) => this.scaled.by * x);
+  }
+
+  get sections(): ShaftSolution['sections'] {
+    const { one, by } = this.scaled;
+    this.made.sections ??= one.sections.map(({ station, bending, shear, torque, axial }) => ({
       station,
       bending: by * bending,
       shear: by * shear,
       torque: by * torque,
       axial: by * axial,
-    })),
-  );
-  const reactions = later(() =>
-    one.reactions.map(({ force: [x, y, z], radial, axial }) => ({
+    }));
+    return this.made.sections;
+  }
+
+  get reactions(): ShaftSolution['reactions'] {
+    const { one, by } = this.scaled;
+    this.made.reactions ??= one.reactions.map(({ force: [x, y, z], radial, axial }) => ({
       force: [by * x, by * y, by * z] as const,
       radial: by * radial,
       axial: by * axial,
-    })),
-  );
-  const [across, slope, along, twist] = [all(one.across), all(one.slope), all(one.along), all(one.twist)];
-  const moves = later(() => one.moves.map((x) => by * x));
-  return {
-    scaled: { one, by },
-    get sections() {
-      return sections();
-    },
-    get reactions() {
-      return reactions();
-    },
-    get across() {
-      return across();
-    },
-    get slope() {
-      return slope();
-    },
-    get along() {
-      return along();
-    },
-    get twist() {
-      return twist();
-    },
-    get moves() {
-      return moves();
-    },
-    residual: one.residual,
-    held: by * one.held,
-  };
+    }));
+    return this.made.reactions;
+  }
+
+  get slope(): readonly number[] {
+    this.made.slope ??= this.all(this.scaled.one.slope);
+    return this.made.slope;
+  }
+
+  get across(): readonly number[] {
+    return this.all(this.scaled.one.across);
+  }
+
+  get along(): readonly number[] {
+    return this.all(this.scaled.one.along);
+  }
+
+  get twist(): readonly number[] {
+    return this.all(this.scaled.one.twist);
+  }
+
+  get moves(): Float64Array {
+    return this.scaled.one.moves.map((x) => this.scaled.by * x);
+  }
+
+  get residual(): number {
+    return this.scaled.one.residual;
+  }
+
+  get held(): number {
+    return this.scaled.by * this.scaled.one.held;
+  }
 }

@@ -52,10 +52,11 @@ export function bearingAt(scene: Scene, address: string): Found | null {
   if (!structure) return null;
   const known = FOUND.get(structure) ?? new Map<string, Found | null>();
   FOUND.set(structure, known);
-  const before = known.get(`${k} ${address}`);
-  if (before !== undefined) return before;
+  const before = known.get(address);
+  // A shaft keeps its bearings when another is put in before it, but not its number.
+  if (before === null || before?.kind === 'blank' || (before && before.at.k === k)) return before;
   const found = bearingOf(structure, k, address);
-  known.set(`${k} ${address}`, found);
+  known.set(address, found);
   return found;
 }
 
