@@ -161,6 +161,26 @@ describe('limits of the shop', () => {
     expect([bar(0.035), bar(0.05), bar(0.06)]).toEqual([0, 0, 1]);
   });
 
+  test('a bar thinner than its thickest seat is told with the seat, and another bar or the next usual size cures it', () => {
+    const found = 'shop.bar-size:/path/shafts/countershaft';
+    const thin = (diameter: string, at = '/brief/shop/stock/bright-bar-35/diameter'): Session =>
+      open(CART, [{ op: 'set', at, value: diameter }]);
+    const told = (session: Session) => session.assessment.findings.find(({ id }) => id === found);
+    expect(told(open(CART))).toMatchObject({ severity: 'holds' });
+    // Exactly as thick as the seat of 30 mm is thick enough.
+    expect(told(thin('30 mm'))).toMatchObject({ severity: 'holds', reserve: { value: 1 } });
+    const session = thin('20 mm');
+    expect(told(session)).toMatchObject({ severity: 'thin', reserve: { value: expect.closeTo(20 / 30, 12) } });
+    expect(told(session)?.says).toMatch(/is 20\smm, the seat at .* needs 30\smm: turn it from a bar of 30\smm or more/);
+    const offers = hold(session, found).proposals;
+    expect(offers.map(({ what }) => what)).toEqual([
+      expect.stringMatching(/^Turn Countershaft from the bright bar, 50 mm/),
+      'Buy a bar of 30 mm and turn Countershaft from it',
+    ]);
+    expect(offers.every(({ reaches, after }) => reaches && after?.severity === 'holds')).toBe(true);
+    expect(told(thin('0.001 mm'))).toMatchObject({ severity: 'thin' });
+  });
+
   test('what the shop does not tell rules nothing out, and what it cannot do is shown with the change', () => {
     expect(says({}, { swing: 9, turned: 9, weld: 9, pressed: 9 })).toEqual({ ruledOut: null, boughtIn: [] });
     const press = { press: { kind: 'press', name: 'arbor press', daylight: '120 mm' } };

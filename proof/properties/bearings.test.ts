@@ -194,3 +194,29 @@ test('a gap in the way of the push fails and says where; what is not said is ask
   expect(location?.severity).toBe('thin');
   expect(location?.says).toContain('hold the shaft against each other');
 });
+
+test('a pressed gear that nothing else stops passes its push on by friction, as much as the joint holds hot', () => {
+  const thrust = 'bearing.thrust:/path/shafts/shaft-b';
+  const pressed = (metal: string, hot: string, press?: string) => {
+    const session = opened((build) => {
+      const brief = at(build, 'brief') as Record<string, unknown>;
+      brief.loads = { ...(brief.loads as object | undefined), hot };
+      put(build, 'path/shafts/shaft-b/seats/gear/held', 'towardEnd', 'press fit');
+      const hub = { torqueBy: 'press fit', metal };
+      const sizes = { interference: press, length: '40 mm', outside: '90 mm', roughness: '0.006 mm' };
+      put(build, 'path/shafts/shaft-b/seats/gear', 'hub', press ? { ...hub, press: sizes } : hub);
+    });
+    const found = session.assessment.findings.find(({ id }) => id === thrust);
+    if (!found) throw new Error('No such finding.');
+    return found;
+  };
+  expect(pressed('hardened steel', '80 degC').severity).toBe('unknown');
+  expect(pressed('hardened steel', '80 degC', '0.06 mm').says).toMatch(/press fit of gear 33 on the shaft \(bears /);
+  const bears = (says: string): string => says.match(/press fit of gear 33 on the shaft \(bears ([^)]*)\)/)?.[1] ?? '';
+  const steel = (hot: string) => bears(pressed('hardened steel', hot, '0.06 mm').says);
+  expect(steel('120 degC')).toBe(steel('30 degC'));
+  // 12e-6 · 48 mm · 100 K = 57.6 µm are more than the 50.4 µm that press.
+  const loose = pressed('wrought aluminium', '120 degC', '0.06 mm');
+  expect(bears(loose.says)).toMatch(/^0/);
+  expect(loose.severity).toBe('fails');
+});

@@ -5,6 +5,7 @@ import {
   DEFAULT_UNITS,
   formatFor,
   formatFraction,
+  formatPercent,
   formatQuantity,
   printExact,
   type UnitUse,
@@ -103,7 +104,27 @@ describe('formatQuantity: for reading', () => {
     expect(formatQuantity(si, kind, unit)).toBe(text);
   });
 
+  it.each([
+    [0.659_23, '66'],
+    [1.582, '158'],
+    [12.345_6, '1\u2009235'],
+    [0.065_92, '6.59'],
+    [0.005_678, '0.568'],
+    // Beside a limit of 2 %.
+    [0.0204, '2.04'],
+    [-0.345_67, '−35'],
+    [0, '0'],
+    // Beside the limit, and as typed or in a table.
+    [0.996_54, '99.7'],
+    [1.003_21, '100.3'],
+    [0.125, '12.5'],
+    [0.0225, '2.25'],
+  ])('percent in a sentence: %d is %s %%', (part, text) => {
+    expect(formatPercent(part)).toBe(`${text}\u2009%`);
+  });
+
   it('gives the figures asked for', () => {
+    expect(() => formatPercent(Number.NaN)).toThrow(RangeError);
     expect(formatQuantity(Math.PI, 'number', '', { digits: 6 })).toBe('3.14159');
     expect(() => formatQuantity(1, 'number', '', { digits: 0 })).toThrow(/from 1 to 17, not 0/);
     expect(() => formatQuantity(Infinity, 'force', 'N')).toThrow('Cannot print a force that is Infinity.');

@@ -110,6 +110,20 @@ export function formatQuantity(
 }
 
 /**
+ * Prints a part of one in percent, for a sentence: whole percent from 10 up, at most three figures below. Beside 100 % one decimal is kept, so that
+ * what falls short is not shown as met. What three figures give exactly was typed or stands in a table, and is shown as it is.
+ * @param part Finite part of one.
+ * @throws RangeError when the part is not finite.
+ */
+export function formatPercent(part: number): string {
+  const size = Math.abs(part) * 100;
+  const typed = Math.abs(size - Number(size.toPrecision(3))) < 1e-9 * size;
+  const whole = size < 10 ? 3 : Math.floor(Math.log10(size)) + 1;
+  const digits = typed ? 3 : whole + (size > 99 && size < 101 ? 1 : 0);
+  return formatQuantity(part, 'fraction', '%', { digits: Math.min(17, digits) });
+}
+
+/**
  * Prints a length in inches to the nearest 1/64, as a shop does: "1 1/4 in"; with ≈ before it when that is not the exact value.
  * @param si Finite length, m.
  * @throws RangeError when the length is not finite.

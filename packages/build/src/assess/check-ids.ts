@@ -33,6 +33,7 @@ export const CHECK_IDS = [
   'road.speedometer',
   'shop.swing',
   'shop.bar',
+  'shop.bar-size',
   'adjust.slack',
   'adjust.gear',
   'adjust.line',

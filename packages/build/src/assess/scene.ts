@@ -1,4 +1,4 @@
-import { formatFor, formatQuantity } from '@oddwheel/quantity/format';
+import { formatFor, formatPercent, formatQuantity } from '@oddwheel/quantity/format';
 import type { Vec3 } from '@oddwheel/quantity/quantity';
 import { type Cache, reuse } from '../model/cache.ts';
 import type { Model, SeatRef, Shaft, Stage, Value } from '../model/model.ts';
@@ -24,7 +24,7 @@ export function printer(model: Model): (use: Use, si: number) => string {
     if (use === 'number') return formatQuantity(si, 'number', '');
     if (use === 'time') return formatQuantity(si, 'time', 's');
     if (use === 'energy') return formatQuantity(si, 'energy', 'kJ');
-    if (use === 'percent') return formatQuantity(si, 'fraction', '%');
+    if (use === 'percent') return formatPercent(si);
     if (use === 'distance') return formatQuantity(si, 'length', model.units.speed === 'mph' ? 'mi' : 'km');
     return formatFor(model.units, use, si);
   };

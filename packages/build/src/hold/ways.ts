@@ -38,7 +38,7 @@ import { loadBack, loadForward, longerBase, lower, otherPivot, wider } from './w
 import { bored, clamped, inSteel, keptFromTurning, moreFloat, otherClass, roomier } from './ways/seats.ts';
 import { turnedRound } from './ways/sense.ts';
 import { nearerBearings, strongerShaft, thickerShaft } from './ways/shafts.ts';
-import { longerBar } from './ways/stock.ts';
+import { longerBar, thickerBar } from './ways/stock.ts';
 import { geared, largerSprockets, lessPull, smallerSprockets } from './ways/train.ts';
 import { fasterIdle, softer } from './ways/turning.ts';
 
@@ -105,6 +105,7 @@ const WAYS: Partial<Readonly<Record<CheckId, readonly Way[]>>> = {
   'clear.wheel': [movedApart],
   'shop.swing': [smallerSprockets],
   'shop.bar': [longerBar],
+  'shop.bar-size': [thickerBar],
   'shaft.yield': strength,
   'shaft.fatigue': strength,
   'shaft.life': strength,

@@ -28,7 +28,7 @@ import { plateHolds } from './seating/hold.ts';
 import { seatLocates, seatLocatesTurning } from './seating/made.ts';
 import { seatFloats, seatWhenCold, seatWhenHot, seatWhenHotTurning } from './seating/warm.ts';
 import { plateCuts } from './seating/web.ts';
-import { bar, swing } from './shop.ts';
+import { bar, barSize, swing } from './shop.ts';
 import { hand } from './spiral.ts';
 import { bearingLocates, thrustPasses } from './strength/bearing-hold.ts';
 import { bearingLasts } from './strength/bearing-life.ts';
@@ -85,6 +85,7 @@ export const CHECKS: readonly Check[] = [
   speedometer,
   swing,
   bar,
+  barSize,
   slackAdjuster,
   gearAdjuster,
   lineAdjuster,

@@ -1,4 +1,4 @@
-import type { Model, Value } from '../../model/model.ts';
+import type { Model, Shaft, Value } from '../../model/model.ts';
 import { type Check, type Scene, type Subject, stagesOfKind } from './check.ts';
 import { measured } from './measured.ts';
 
@@ -107,6 +107,53 @@ export const bar: Check = {
       longest ? [longest] : [],
       () => [],
       { capacity: least.address, demand: 'stations of its seats' },
+    );
+  },
+};
+
+/** The thickest place of a shaft that is typed or given by a bearing; null where none is. SI. */
+export function thickestOf(
+  shaft: Shaft,
+): { readonly diameter: number; readonly piece: boolean; readonly at: string } | null {
+  const places = [
+    ...shaft.seats.flatMap(({ diameter, name: at }) => (diameter === null ? [] : [{ diameter, piece: false, at }])),
+    ...(shaft.pieces ?? []).map(({ diameter, address: at }) => ({ diameter, piece: true, at })),
+  ];
+  return places.reduce<(typeof places)[number] | null>(
+    (most, one) => (most && most.diameter >= one.diameter ? most : one),
+    null,
+  );
+}
+
+/** A bar is turned down, never up: it is as thick as the thickest place of its shaft. */
+export const barSize: Check = {
+  id: 'shop.bar-size',
+  title: 'bar against the shaft’s thickest place',
+  consequence: 'misses a target',
+  wanted: own,
+  atWorst: 'thin',
+  perCase: false,
+  subjects: (model) => barred(model).filter((_, k) => model.shafts[k + 1]?.stock),
+  run: ({ model, show }, subject) => {
+    const shaft = model.shafts.find((s) => s.address === subject.address);
+    const most = shaft && thickestOf(shaft);
+    if (!shaft?.stock || !most) return null;
+    const { name, diameter, address } = shaft.stock;
+    const piece = most.piece ? shaft.pieces?.find((one) => one.address === most.at) : undefined;
+    const place = piece
+      ? `the stretch from station ${show('length', piece.from)} to ${show('length', piece.to)}`
+      : `the seat at ${most.at}`;
+    const needs = show('length', most.diameter);
+    return measured(
+      { name: 'asked', value: most.diameter, kind: 'length', use: 'length' },
+      { name: 'there is', value: diameter, kind: 'length', use: 'length' },
+      () =>
+        diameter < most.diameter
+          ? `The bar of ${shaft.name} (${name}) is ${show('length', diameter)}, ${place} needs ${needs}: turn it from a bar of ${needs} or more.`
+          : `The bar of ${shaft.name} (${name}) is ${show('length', diameter)}, and ${place}, the thickest, needs ${needs}.`,
+      [],
+      () => [],
+      { capacity: `${address}/diameter`, demand: 'diameters of its seats and stretches' },
     );
   },
 };

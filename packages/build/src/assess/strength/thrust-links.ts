@@ -5,11 +5,13 @@ import { BEARING_LIMITS } from '@oddwheel/tables/bearing-limits';
 import { PLATE_METALS } from '@oddwheel/tables/plate-metals';
 import { RING_GROOVES } from '@oddwheel/tables/ring-grooves';
 import { rowInSi } from '@oddwheel/tables/table';
-import type { Seat, Shaft } from '../../model/model.ts';
-import type { StopInPlate, StopOnShaft } from '../../model/strength.ts';
+import type { Seat, Shaft, Value } from '../../model/model.ts';
+import type { Loads, StopInPlate, StopOnShaft } from '../../model/strength.ts';
+import type { Scene } from '../checks/check.ts';
 import type { At, Used } from '../geometry/types.ts';
 import type { Missing } from '../types.ts';
 import type { Way } from './bearing-loads.ts';
+import { pressHolds, temperaturesOf, tightness } from './press-joint.ts';
 
 /** One part that a push along the shaft passes through. */
 export interface Link {
@@ -27,6 +29,8 @@ export interface Link {
   /** Where the capacity comes from. */
   readonly origin: string;
   readonly missing: readonly Missing[];
+  /** Values of the build that its capacity hangs on, beside those of the shaft. */
+  readonly uses: readonly Value[];
 }
 
 const link = (name: string, demand: number, state: Link['state'], missing: readonly Missing[] = []): Link => ({
@@ -37,6 +41,7 @@ const link = (name: string, demand: number, state: Link['state'], missing: reado
   used: [],
   origin: '',
   missing,
+  uses: [],
 });
 
 const bears = (name: string, demand: number, capacity: number, origin: string, used: readonly Used[]): Link => ({
@@ -84,11 +89,29 @@ function ringLink(
   return bears(name, demand, output.force, 'above', [{ method: ringGroove, input, output, origins }]);
 }
 
+/** What a pressed hub of known sizes holds along its shaft without torque; with torque beside it the joint itself is judged. */
+function pressLink(seat: Seat, name: string, demand: number, loads: Loads, at: At): Link | null {
+  const { hub, diameter } = seat;
+  if (hub?.torqueBy !== 'press fit' || !hub.press || diameter === null) return null;
+  if (hub.press.outside <= diameter || hub.press.bore >= diameter) return null;
+  const joint = { press: hub.press, hub, diameter, seat: seat.address };
+  const least = tightness(joint, 'least', loads, at);
+  const { force, used } = pressHolds(joint, least.interference, { value: 0, from: 'none beside the push itself' });
+  return { ...bears(name, demand, force, 'above', [...least.used, used]), uses: temperaturesOf(hub, loads) };
+}
+
 /**
  * What stops a part on its shaft, one way.
  * @param way which way the part pushes
  */
-export function shaftStop(shaft: Shaft, seat: Seat, stop: StopOnShaft | null, way: Way, demand: number, at: At): Link {
+export function shaftStop(
+  shaft: Shaft,
+  seat: Seat,
+  stop: StopOnShaft | null,
+  way: Way,
+  demand: number,
+  { at, model }: Pick<Scene, 'at' | 'model'>,
+): Link {
   const where = `${seat.name} on the shaft, toward its ${way}`;
   const address = `${seat.address}/held`;
   if (stop === null) return link(`stop of ${where}`, demand, 'open', [{ address, says: `what stops ${where}` }]);
@@ -99,7 +122,11 @@ export function shaftStop(shaft: Shaft, seat: Seat, stop: StopOnShaft | null, wa
       value: Math.min(RING_GIVES, at(shaft.steel.yield)),
       from: `${shaft.steel.yield.address}, at most 200 MPa: in harder steel the ring itself gives way first`,
     });
-  // What a press fit or screws hold by friction is not known from the build.
+  if (demand > 0 && stop === 'press fit') {
+    const pressed = pressLink(seat, name, demand, model.loads, at);
+    if (pressed) return pressed;
+  }
+  // What screws hold by friction, or a press fit of which nothing is said, is not known from the build.
   if (demand > 0 && (stop === 'press fit' || stop === 'setscrews'))
     return link(name, demand, 'open', [
       {

@@ -69,29 +69,29 @@ export function thrustPaths(scene: Scene, k: number): readonly ThrustPath[] | { 
   }));
 }
 
-function gearLinks({ at }: Scene, { shaft }: ShaftStructure, { seats }: Pushes, way: Way): Link[] {
+function gearLinks(scene: Scene, { shaft }: ShaftStructure, { seats }: Pushes, way: Way): Link[] {
   return shaft.seats
     .filter(({ kind }) => kind === 'gear')
-    .map((seat) => shaftStop(shaft, seat, stopToward(seat.held, way), way, seats.get(seat.id)?.[way] ?? 0, at));
+    .map((seat) => shaftStop(shaft, seat, stopToward(seat.held, way), way, seats.get(seat.id)?.[way] ?? 0, scene));
 }
 
 /** The bearing that holds the shaft this way, link by link; every bearing's gap where none does. */
-function holderLinks({ at }: Scene, { shaft, bearings }: ShaftStructure, push: number, way: Way): Link[] {
+function holderLinks(scene: Scene, { shaft, bearings }: ShaftStructure, push: number, way: Way): Link[] {
   const seats = bearings.map(({ seat }) => seat);
   const both = seats.find((seat) => WAYS.every((one) => takes(seat, one) === 'yes'));
   const holder = both ?? seats.find((seat) => takes(seat, way) === 'yes');
   const behind = opposite(way);
   if (holder)
     return [
-      shaftStop(shaft, holder, stopToward(holder.held, behind), behind, push, at),
+      shaftStop(shaft, holder, stopToward(holder.held, behind), behind, push, scene),
       bearingLink(holder, push),
       plateStop(holder, stopToward(holder.bearing?.ring ?? null, way), way, push),
-      plateLink(holder, push, at),
+      plateLink(holder, push, scene.at),
     ];
   const open = seats.filter((seat) => takes(seat, way) === 'not said');
   return (open.length > 0 ? open : seats).flatMap((seat) =>
     [
-      shaftStop(shaft, seat, stopToward(seat.held, behind), behind, push, at),
+      shaftStop(shaft, seat, stopToward(seat.held, behind), behind, push, scene),
       plateStop(seat, stopToward(seat.bearing?.ring ?? null, way), way, push),
     ].filter(({ state }) => state === (open.length > 0 ? 'open' : 'gap')),
   );

@@ -1,106 +1,68 @@
-import { effectiveInterference } from '@oddwheel/mechanics/fit/effective-interference';
-import { pressFitHold } from '@oddwheel/mechanics/fit/press-fit-hold';
 import { pressStress } from '@oddwheel/mechanics/fit/press-stress';
-import { FIT_FRICTION } from '@oddwheel/tables/fit-friction';
-import { FIT_METALS } from '@oddwheel/tables/fit-metals';
-import { rowInSi } from '@oddwheel/tables/table';
-import type { Hub, HubPress } from '../../../model/hub.ts';
-import type { Used } from '../../geometry/types.ts';
+import type { Hub } from '../../../model/hub.ts';
 import type { CaseLoads } from '../../loads.ts';
+import { pressHolds, pressSizes, type Tightness, temperaturesOf, tightness } from '../../strength/press-joint.ts';
 import type { Outcome, Scene } from '../check.ts';
+import { fine } from '../seating/common.ts';
 import { THROUGH } from './flanks.ts';
-import { type Mode, pressure, torque as torqueAmount, worstOf } from './modes.ts';
-import { pushAlong, type TorqueSeat, unknown } from './seats.ts';
+import { force, type Mode, pressure, torque as torqueAmount, worstOf } from './modes.ts';
+import { NOTHING, pushOn, type TorqueSeat, unknown } from './seats.ts';
 
-/** m: roughness Rz of a seat that is turned with care (common practice). */
-const TURNED = 10e-6;
-/** Pressed fits of other metals than steel have one row each. */
-const FRICTION = { 'grey cast iron': 'steel in cast iron', aluminium: 'steel in aluminium' } as const;
-
-const elastic = (metal: string) => {
-  const { youngs = Number.NaN, poisson = Number.NaN } = rowInSi(FIT_METALS, metal);
-  return { youngs, poisson };
-};
-
-const STEEL = elastic('steel');
-
-/** Interference that presses, once the peaks of both seats are flat. */
-function pressing(press: HubPress, interference: number, address: string): { effective: number; used: Used } {
-  const rough = press.roughness ?? TURNED;
-  const input = { interference, shaftRoughness: rough, holeRoughness: rough, factor: 0.8 };
-  const output = effectiveInterference.run(input);
-  const from = press.roughness === null ? 'turned with care: Rz 10 µm (common practice)' : `${address}/roughness`;
-  const origins = {
-    interference: `${address}/interference`,
-    shaftRoughness: from,
-    holeRoughness: from,
-    factor: 'DIN 7190 (from memory)',
-  };
-  return { effective: output.effective, used: { method: effectiveInterference, input, output, origins } };
-}
-
-/** A press fit passes what its friction does at the least interference, while neither part gives for good at the most. */
+/**
+ * A press fit passes what its friction does at the least interference, while neither part gives for good at the most: each at the worst of
+ * the shop's temperature and the build's cold and hot. Null where neither torque nor push comes.
+ */
 export function pressPasses(
   found: TorqueSeat & { readonly hub: Hub },
   torque: number,
   load: CaseLoads,
-  { at, show }: Scene,
-): Outcome {
+  scene: Scene,
+): Outcome | null {
+  const { at, show } = scene;
   const { hub, seat, shaft } = found;
   const { press } = hub;
-  const address = `${hub.address}/press`;
+  const push = pushOn(found, load, scene);
+  if (torque < NOTHING && push.missing.length === 0 && push.along < NOTHING) return null;
   if (!press)
     return unknown({
-      address,
+      address: `${hub.address}/press`,
       says: `the press fit of ${seat.name}: its interference, the length and the outside diameter of the hub`,
     });
   if (seat.diameter === null)
     return unknown({ address: `${seat.address}/diameter`, says: `the diameter of the shaft in ${seat.name}` });
-  const least = pressing(press, press.least, address);
-  const most = pressing(press, press.most, address);
-  const metal = elastic(hub.metal.elastic);
-  const sizes = {
-    diameter: seat.diameter,
-    outside: press.outside,
-    bore: press.bore,
-    hubYoungs: metal.youngs,
-    shaftYoungs: STEEL.youngs,
-    hubPoisson: metal.poisson,
-    shaftPoisson: STEEL.poisson,
-  };
-  const row = hub.metal.elastic === 'steel' ? press.joined : FRICTION[hub.metal.elastic];
-  const axial = pushAlong(found, load);
-  const holdInput = {
-    ...sizes,
-    interference: least.effective,
-    length: press.length,
-    friction: rowInSi(FIT_FRICTION, row).low ?? Number.NaN,
-    axial,
-  };
-  const hold = pressFitHold.run(holdInput);
+  if (push.missing.length > 0) return unknown(...push.missing);
+  const { loads } = scene.model;
+  const joint = { press, hub, diameter: seat.diameter, seat: seat.address };
+  const least = tightness(joint, 'least', loads, at);
+  const most = tightness(joint, 'most', loads, at);
+  const axial = push.along;
+  const hold = pressHolds(joint, least.interference, {
+    value: axial,
+    from: 'what the part brings along the shaft under this case',
+  });
+  const { sizes, origins } = pressSizes(joint);
   const hubYield = at(hub.metal.yield);
   const shaftYield = at(shaft.steel.yield);
-  const stressInput = { ...sizes, interference: most.effective, hubYield, shaftYield };
+  const stressInput = { ...sizes, interference: most.interference, hubYield, shaftYield };
   const stress = pressStress.run(stressInput);
-  const stiff = `fit-metals/${hub.metal.elastic}`;
-  const origins = {
-    interference: 'above',
-    diameter: `${seat.address}/diameter`,
-    outside: `${address}/outside`,
-    bore: `${address}/bore, 0 where it is blank`,
-    hubYoungs: stiff,
-    shaftYoungs: 'fit-metals/steel',
-    hubPoisson: stiff,
-    shaftPoisson: 'fit-metals/steel',
-  };
+  const heat = temperaturesOf(hub, loads);
+  const turned = torque >= NOTHING;
   const modes: Mode[] = [
-    {
-      name: 'slip',
-      demand: torqueAmount('torque', torque),
-      capacity: torqueAmount('slips at', hold.torque),
-      uses: [],
-      origins: { capacity: 'above', demand: THROUGH },
-    },
+    turned
+      ? {
+          name: 'slip',
+          demand: torqueAmount('torque', torque),
+          capacity: torqueAmount('slips at', hold.torque),
+          uses: heat,
+          origins: { capacity: 'above', demand: THROUGH },
+        }
+      : {
+          name: 'slip',
+          demand: force('push along the shaft', axial),
+          capacity: force('slips at', hold.force),
+          uses: heat,
+          origins: { capacity: 'above', demand: 'what the part brings along the shaft under this case' },
+        },
   ];
   if (stress.pressure > 0)
     modes.push(
@@ -119,28 +81,26 @@ export function pressPasses(
         origins: { capacity: shaft.steel.yield.address, demand: 'above' },
       },
     );
+  const warm = ({ worst, change }: Tightness, does: string): string =>
+    worst
+      ? `, at ${show('temperature', at(worst))} where the ${hub.metal.elastic} hub ${does} by ${fine(scene, change)},`
+      : '';
+  const holds = (): string =>
+    `At the least interference${warm(least, 'loosens')} the press fit slips at ${
+      turned
+        ? `${show('torque', hold.torque)} beside ${show('force', axial)} along the shaft, and at ${show('force', hold.force)} along it without torque; ${show('torque', torque)} is asked.`
+        : `${show('force', hold.force)} along the shaft; ${show('force', axial)} is asked.`
+    }`;
   return worstOf(
     modes,
-    ({ name, demand, capacity }) => {
-      const holds = `At the least interference the press fit slips at ${show('torque', hold.torque)} beside ${show('force', axial)} along the shaft, and at ${show('force', hold.force)} along it without torque; ${show('torque', torque)} is asked.`;
-      return name === 'slip'
-        ? holds
-        : `${holds} At the most the ${name} is ${show('pressure', demand.value)} of ${show('pressure', capacity.value)}.`;
-    },
+    ({ name, demand, capacity }) =>
+      name === 'slip'
+        ? holds()
+        : `${holds()} At the most${warm(most, 'tightens')} the ${name} is ${show('pressure', demand.value)} of ${show('pressure', capacity.value)}.`,
     () => [
-      least.used,
-      {
-        method: pressFitHold,
-        input: holdInput,
-        output: hold,
-        origins: {
-          ...origins,
-          length: `${address}/length`,
-          friction: `fit-friction/${row}, the low end`,
-          axial: 'what the part brings along the shaft under this case',
-        },
-      },
-      most.used,
+      ...least.used,
+      hold.used,
+      ...most.used,
       {
         method: pressStress,
         input: stressInput,

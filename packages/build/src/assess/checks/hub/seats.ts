@@ -3,8 +3,9 @@ import type { Vec3 } from '@oddwheel/quantity/quantity';
 import type { Hub } from '../../../model/hub.ts';
 import type { Model, Seat, Shaft } from '../../../model/model.ts';
 import type { CaseLoads } from '../../loads.ts';
+import { seatLoads } from '../../strength/seat-loads.ts';
 import type { Missing } from '../../types.ts';
-import type { Check, Outcome, Subject } from '../check.ts';
+import type { Check, Outcome, Scene, Subject } from '../check.ts';
 
 /** A seat through which torque passes between its shaft and the part that sits on it. */
 export interface TorqueSeat {
@@ -104,14 +105,31 @@ export function pushAcross({ ends, shaft }: TorqueSeat, load: CaseLoads): number
   return norm(minus(sum, times(dot(sum, shaft.direction), shaft.direction)));
 }
 
-/** Force along the shaft that the part brings to its seat in a case, as a size. */
-export function pushAlong({ ends, shaft }: TorqueSeat, load: CaseLoads): number {
-  let along = 0;
-  for (const { stage, end } of ends) {
+/** A wheel's shaft that lies square across the vehicle takes nothing along it from the ground, whose push has no part that way. */
+const SQUARE = 1e-9;
+
+/**
+ * Force along the shaft that the part brings to its seat in a case, as a size: of the stages that end there, and of the ground at the driven
+ * wheel. `missing`: what the ground's part hangs on, where the build does not say it.
+ */
+export function pushOn(
+  { ends, shaft, seat, wheel }: TorqueSeat,
+  load: CaseLoads,
+  { model, at, rollOut, senses }: Scene,
+): { readonly along: number; readonly missing: readonly Missing[] } {
+  const along = (force: Vec3): number => dot(force, shaft.direction);
+  const ofStages = ends.reduce((sum, { stage, end }) => {
     const force = load.stages[stage]?.[end].force;
-    if (force) along += dot(force, shaft.direction);
-  }
-  return Math.abs(along);
+    return force ? sum + along(force) : sum;
+  }, 0);
+  if (!wheel || Math.abs(Math.abs(shaft.direction[1]) - 1) < SQUARE) return { along: Math.abs(ofStages), missing: [] };
+  const k = model.shafts.indexOf(shaft);
+  const { loads, missing } = seatLoads(model, at, rollOut, k, load, senses[k] ?? null);
+  const own = loads.filter((one) => one.seat === seat.id);
+  // All that bears on the seat is among its loads; the stages that end there stand first.
+  return own.length > ends.length
+    ? { along: Math.abs(own.reduce((sum, { force }) => sum + along(force), 0)), missing: [] }
+    : { along: Math.abs(ofStages), missing };
 }
 
 export const unknown = (...missing: readonly Missing[]): Outcome => ({ kind: 'unknown', missing });

@@ -176,6 +176,8 @@ export const hubTorque: Check = {
     const found = torqueSeatOf(scene.model, subject);
     if (!found || !load || impossible(found.hub, found.seat, scene.show)) return null;
     const torque = torqueThrough(found, load);
+    // A pressed hub slides along its shaft as well.
+    if (found.hub.torqueBy === 'press fit') return pressPasses(found, torque, load, scene);
     if (torque < NOTHING) return null;
     switch (found.hub.torqueBy) {
       case 'key':
@@ -189,8 +191,6 @@ export const hubTorque: Check = {
         return flangePasses(found, torque, load, scene);
       case 'weld':
         return byWeld(found, torque, load, scene);
-      case 'press fit':
-        return pressPasses(found, torque, load, scene);
       case 'one piece with the shaft':
         return null;
     }

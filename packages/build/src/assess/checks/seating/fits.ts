@@ -25,7 +25,7 @@ const AGAINST: Readonly<Record<LoadTurns, string>> = {
 };
 
 function why(at: BearingAt, { show }: Scene, part: number): string {
-  return `${AGAINST[loadTurns(at)]}, at ${show('percent', Number(part.toPrecision(2)))} of its rating in the hardest steady case`;
+  return `${AGAINST[loadTurns(at)]}, at ${show('percent', part)} of its rating in the hardest steady case`;
 }
 
 function judged(

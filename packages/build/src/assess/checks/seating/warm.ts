@@ -1,23 +1,16 @@
 import { floatNeeded } from '@oddwheel/mechanics/bearing/float-needed';
-import { seatWarm } from '@oddwheel/mechanics/fit/seat-warm';
 import { BEARING_LIMITS } from '@oddwheel/tables/bearing-limits';
-import { FIT_METALS } from '@oddwheel/tables/fit-metals';
 import { SEAT_FITS_SOURCE } from '@oddwheel/tables/seat-fits';
 import { rowInSi, sourceOf } from '@oddwheel/tables/table';
-import type { Value } from '../../../model/model.ts';
 import type { Used } from '../../geometry/types.ts';
+import { growthOf, SHOP, warmed } from '../../strength/warmth.ts';
 import type { Check, Outcome, Scene } from '../check.ts';
 import { measured } from '../measured.ts';
 import type { BearingAt } from '../strength/bearings.ts';
 import { fine, onSeated, plainly, seated } from './common.ts';
 import { carrier, loadTurns, plateClass, ringPlay, seatLimits, sizesOf, slides } from './ring-fit.ts';
 
-const growthOf = (metal: 'steel' | 'aluminium' | 'bearing steel'): number =>
-  rowInSi(FIT_METALS, metal).growth ?? Number.NaN;
 const ALUMINIUM = growthOf('aluminium');
-const RING = growthOf('bearing steel');
-/** K; where parts are measured. */
-const SHOP = 293.15;
 
 const CURES =
   'Set it in a steel ring that is pressed in and screwed or flanged, or in a split ring that is clamped; bond it with retaining compound; or keep it from turning with a pin or screw.';
@@ -41,20 +34,14 @@ function inAluminium(at: BearingAt, scene: Scene): Seat | null {
   return play && { code, outside, play, used: [limits.used, play.used] };
 }
 
-/** Play at a temperature, from the play in the shop. */
-function warmed(outside: number, play: number, temperature: Value, { at }: Scene): { play: number; used: Used } {
-  const input = { play, diameter: outside, outerGrowth: ALUMINIUM, innerGrowth: RING, shop: SHOP, at: at(temperature) };
-  const output = seatWarm.run(input);
-  const origins = {
-    play: 'above',
-    diameter: 'outside diameter of the bearing',
-    outerGrowth: 'fit-metals/aluminium',
-    innerGrowth: 'fit-metals/bearing steel',
-    shop: '20 °C, where parts are measured',
-    at: temperature.address,
-  };
-  return { play: output.warm, used: { method: seatWarm, input, output, origins } };
-}
+const inSeat = (outside: number, play: number) =>
+  ({
+    play,
+    diameter: outside,
+    outer: 'aluminium',
+    inner: 'bearing steel',
+    from: 'outside diameter of the bearing',
+  }) as const;
 
 function whenHot(at: BearingAt, scene: Scene, turning: boolean): Outcome | null {
   const seat = inAluminium(at, scene);
@@ -62,7 +49,7 @@ function whenHot(at: BearingAt, scene: Scene, turning: boolean): Outcome | null 
   const { hot } = scene.model.loads;
   const { keptBy } = at.fitted.seating ?? {};
   const { show } = scene;
-  const { play, used } = warmed(seat.outside, seat.play.greatest, hot, scene);
+  const { play, used } = warmed(inSeat(seat.outside, seat.play.greatest), hot, scene.at);
   const opens = () =>
     `In aluminium its outer ring, ${seat.code}, opens by ${fine(scene, play - seat.play.greatest)} at ${show('temperature', scene.at(hot))}`;
   const more = { uses: [hot], used: () => [...seat.used, used] };
@@ -134,7 +121,7 @@ export const seatWhenCold: Check = {
     const seat = slides(at) ? inAluminium(at, scene) : null;
     if (!seat) return null;
     const { cold } = scene.model.loads;
-    const { play, used } = warmed(seat.outside, seat.play.least, cold, scene);
+    const { play, used } = warmed(inSeat(seat.outside, seat.play.least), cold, scene.at);
     const { show } = scene;
     const cools = () =>
       `At ${show('temperature', scene.at(cold))} its aluminium seat, ${seat.code}, closes by ${fine(scene, seat.play.least - play)}`;

@@ -133,8 +133,8 @@ export const thrustPasses: Check = {
     if (!structure) return null;
     const paths = thrustPaths(scene, k);
     if ('missing' in paths) return { kind: 'unknown', missing: paths.missing };
-    const uses = shaftUses(structure);
     const links = paths.flatMap((path) => path.links);
+    const uses = [...shaftUses(structure), ...new Set(links.flatMap((link) => link.uses))];
     const pushed = paths.some(({ push }) => push > 0);
     const traced = (): string =>
       pushed
