@@ -4,7 +4,7 @@ import { fieldInputId } from '../inspector/FieldEditor.tsx';
 /** Puts the focus on the next or previous finding of the list; from elsewhere, on the opened or the first one. */
 export function moveFinding(step: 1 | -1): void {
   const rows = [...document.querySelectorAll<HTMLElement>('[data-finding]')];
-  const now = rows.findIndex((row) => row === document.activeElement);
+  const now = rows.findIndex((row) => row.matches(':focus'));
   const opened = rows.findIndex((row) => row.getAttribute('aria-expanded') === 'true');
   const next = now >= 0 ? now + step : opened >= 0 ? opened + step : 0;
   const row = rows[Math.min(rows.length - 1, Math.max(0, next))];
