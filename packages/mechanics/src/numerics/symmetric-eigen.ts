@@ -31,15 +31,18 @@ export function symmetricEigen(
         const c = 1 / Math.sqrt(1 + t * t);
         const s = t * c;
         for (let k = 0; k < n; k++) {
-          const [kp, kq] = [at(m, k, p), at(m, k, q)];
+          const kp = at(m, k, p);
+          const kq = at(m, k, q);
           m[k * n + p] = c * kp - s * kq;
           m[k * n + q] = s * kp + c * kq;
         }
         for (let k = 0; k < n; k++) {
-          const [pk, qk] = [at(m, p, k), at(m, q, k)];
+          const pk = at(m, p, k);
+          const qk = at(m, q, k);
           m[p * n + k] = c * pk - s * qk;
           m[q * n + k] = s * pk + c * qk;
-          const [vp, vq] = [at(v, k, p), at(v, k, q)];
+          const vp = at(v, k, p);
+          const vq = at(v, k, q);
           v[k * n + p] = c * vp - s * vq;
           v[k * n + q] = s * vp + c * vq;
         }
