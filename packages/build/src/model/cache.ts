@@ -52,12 +52,13 @@ export function shareUnchanged<T>(before: unknown, after: T): T {
   const old = before as Record<string, unknown>;
   const fresh = after as Record<string, unknown>;
   const keys = Object.keys(fresh);
-  let same = keys.length === Object.keys(old).length;
+  const keysBefore = Object.keys(old);
+  let same = keys.length === keysBefore.length;
   keys.forEach((key, k) => {
     const shared = Object.hasOwn(old, key) ? shareUnchanged(old[key], fresh[key]) : fresh[key];
     fresh[key] = shared;
     // Order of keys counts: stages and findings are listed in the order of the file.
-    if (!Object.is(shared, old[key]) || Object.keys(old)[k] !== key) same = false;
+    if (!Object.is(shared, old[key]) || keysBefore[k] !== key) same = false;
   });
   return same ? (before as T) : after;
 }
