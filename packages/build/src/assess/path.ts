@@ -24,11 +24,10 @@ function worse(a: ReserveMark | null, b: ReserveMark): ReserveMark {
 }
 
 /** Lowest marks of one element at the slider and over everything. Targets stand on the ground's column. */
-function marks(evaluation: Evaluation, findings: readonly Finding[], belongs: (address: string) => boolean) {
+function marks(evaluation: Evaluation, findings: readonly Finding[]) {
   let here: ReserveMark | null = null;
   let worst: ReserveMark | null = null;
   for (const finding of findings) {
-    if (!belongs(finding.address)) continue;
     worst = worse(worst, { finding: finding.id, severity: finding.severity, reserve: finding.reserve?.value ?? null });
     const row = evaluation.rows[finding.row];
     if (!row) continue;
@@ -44,12 +43,27 @@ function marks(evaluation: Evaluation, findings: readonly Finding[], belongs: (a
   return { reserveHere: here, worst };
 }
 
+/** Keys of the address of an element of the path: "/path/stages/chain-1" has three, with an empty one before the first stroke. */
+const ELEMENT_KEYS = 4;
+
+/** Findings by the element that they stand at or below. */
+function byElement(findings: readonly Finding[]): (address: string) => readonly Finding[] {
+  const groups = new Map<string, Finding[]>();
+  for (const finding of findings) {
+    const element = finding.address.split('/', ELEMENT_KEYS).join('/');
+    const group = groups.get(element);
+    if (group) group.push(finding);
+    else groups.set(element, [finding]);
+  }
+  return (address) => groups.get(address) ?? [];
+}
+
 /** Columns of the path, from engine to ground. */
 export function pathOf(evaluation: Evaluation, findings: readonly Finding[]): PathElement[] {
   const { model } = evaluation;
   const of = (read: (result: CornerResult) => number | null | undefined) => spreadOf(evaluation, read);
   const gear = Number(evaluation.here.gear) - 1;
-  const under = (address: string) => (x: string) => x === address || x.startsWith(`${address}/`);
+  const at = byElement(findings);
   const engine: PathElement = {
     address: '/brief/engine',
     kind: 'engine',
@@ -62,7 +76,7 @@ export function pathOf(evaluation: Evaluation, findings: readonly Finding[]): Pa
       torque: of((r) => r.atSlider?.point.engineTorque),
       power: of((r) => r.atSlider && r.atSlider.point.engineSpeed * r.atSlider.point.engineTorque),
     },
-    ...marks(evaluation, findings, () => false),
+    ...marks(evaluation, []),
     facts: [],
   };
   const output = model.shafts[0];
@@ -79,7 +93,7 @@ export function pathOf(evaluation: Evaluation, findings: readonly Finding[]): Pa
     teeth: null,
     ratio: of((r) => r.scene.boxRatios[gear]),
     here: shaft(0),
-    ...marks(evaluation, findings, under(output?.address ?? '/brief/engine/output')),
+    ...marks(evaluation, at(output?.address ?? '/brief/engine/output')),
     facts: [],
   };
   const rest = model.stages.flatMap((stage, k): PathElement[] => {
@@ -107,7 +121,7 @@ export function pathOf(evaluation: Evaluation, findings: readonly Finding[]): Pa
             })
           : null,
       },
-      ...marks(evaluation, findings, under(stage.address)),
+      ...marks(evaluation, at(stage.address)),
       facts: stageFacts(evaluation, k),
     };
     const end: PathElement[] = to
@@ -119,7 +133,7 @@ export function pathOf(evaluation: Evaluation, findings: readonly Finding[]): Pa
             teeth: null,
             ratio: null,
             here: shaft(k + 1),
-            ...marks(evaluation, findings, under(to.address)),
+            ...marks(evaluation, at(to.address)),
             facts: [],
           },
         ]
@@ -139,7 +153,10 @@ export function pathOf(evaluation: Evaluation, findings: readonly Finding[]): Pa
       force: of((r) => groundPull(r, last)),
       power: of((r) => r.atSlider?.shafts[last]?.power),
     },
-    ...marks(evaluation, findings, (x) => x.startsWith('/brief/targets') || x.startsWith('/brief/wheel')),
+    ...marks(
+      evaluation,
+      findings.filter(({ address }) => address.startsWith('/brief/targets') || address.startsWith('/brief/wheel')),
+    ),
     facts: reuse(evaluation.cache, 'wheel-facts', [model, evaluation.ends], () => wheelFacts(evaluation)),
   };
   return [engine, gearbox, ...rest, ground];
