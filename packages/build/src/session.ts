@@ -10,8 +10,8 @@ import { hashText } from './document/hash.ts';
 import { applyPatches, type Patch } from './document/patch.ts';
 import { type Cache, createCache, shareUnchanged } from './model/cache.ts';
 import { resolve } from './model/resolve.ts';
-import { readBuild } from './read/read-build.ts';
-import type { BuildFile } from './schema/build-file.ts';
+import { readBuild, soundBuild } from './read/read-build.ts';
+import { type BuildFile, FORMAT } from './schema/build-file.ts';
 import type { Edited, Explanation, Opened, Session } from './session-types.ts';
 
 export { validateText } from './read/read-build.ts';
@@ -61,8 +61,26 @@ function assessed(
 export function applyEdit(session: Session, patches: readonly Patch[], ends: Ends = 'tried'): Edited {
   const patched = applyPatches(session.text, patches);
   if (!patched.ok) return patched;
-  const opened = openSession(patched.text, { previous: session, ends });
-  return opened.ok ? { ok: true, session: opened.session, inverse: patched.inverse } : opened;
+  const { text, inverse } = patched;
+  const build = quicklyRead(session, text);
+  if (build) {
+    const { from, here, beads, evaluation } = session;
+    return {
+      ok: true,
+      session: assessed(text, build, from, here, beads, evaluation.cache ?? createCache(), ends),
+      inverse,
+    };
+  }
+  const opened = openSession(text, { previous: session, ends });
+  return opened.ok ? { ok: true, session: opened.session, inverse } : opened;
+}
+
+/** The build of a text that a sound one became; null where it must be read with all places of its faults. */
+function quicklyRead({ build, from }: Session, text: string): BuildFile | null {
+  if (from !== FORMAT) return null;
+  // Both texts were read as strictly as a file is: the old one when it was opened, what came in when it was put in.
+  const value: unknown = JSON.parse(text.replace(/^\ufeff/, ''));
+  return soundBuild(shareUnchanged(build, value), build);
 }
 
 /**

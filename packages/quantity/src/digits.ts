@@ -26,6 +26,30 @@ export function roundDigits(value: Exact, count: number): Digits {
   return { negative, digits: whole.replace(/0+$/, ''), point: point + whole.length - count };
 }
 
+/** Digits of a double, written out. */
+const WRITTEN = 16;
+/** Units of the last written digit that the double may be off the number that it stands for: it came of three roundings. */
+const OFF = 50;
+
+/**
+ * As `roundDigits`, of a number that a double stands for within a few roundings.
+ * @param count 1 to 12
+ * @returns null where those roundings may change the answer
+ */
+export function roundNear(value: number, count: number): Digits | null {
+  const size = Math.abs(value);
+  // Far out a double has fewer digits, and so has zero.
+  if (!(size > 1e-290 && size < 1e290) || count > 12) return null;
+  const negative = value < 0;
+  const text = size.toExponential(WRITTEN - 1);
+  const all = text.slice(0, 1) + text.slice(2, WRITTEN + 1);
+  const rest = Number(all.slice(count)) - 5 * 10 ** (WRITTEN - count - 1);
+  if (Math.abs(rest) <= OFF) return null;
+  const whole = String(Number(all.slice(0, count)) + (rest > 0 ? 1 : 0));
+  const point = Number(text.slice(WRITTEN + 2)) + 1;
+  return { negative, digits: whole.replace(/0+$/, ''), point: point + whole.length - count };
+}
+
 /** How digits are laid out. */
 export interface Layout {
   readonly minus: string;

@@ -1,6 +1,6 @@
 import { aKind } from './accepted.ts';
-import { type Digits, type Layout, layOut, roundDigits } from './digits.ts';
-import { decimal, exact, nearestWhole, times } from './exact.ts';
+import { type Digits, type Layout, layOut, roundDigits, roundNear } from './digits.ts';
+import { decimal, exact, nearestWhole, times, toDouble } from './exact.ts';
 import { KINDS, type Kind } from './kinds.ts';
 import { inUnit, requireUnit, siOf, type Unit, unitsOf } from './units.ts';
 
@@ -54,9 +54,30 @@ export function printExact(si: number, kind: Kind, unit: string): string {
   throw new RangeError(`${si} has no exact text in ${wanted.symbol}.`);
 }
 
-/** Texts printed before: exact arithmetic takes its time, and most numbers are printed again at the next edit. */
-const PRINTED_BEFORE = new Map<string, string>();
-const MOST_PRINTED = 10_000;
+/** Texts printed before, by kind, unit and figures, then by number: most numbers are printed again at the next edit. */
+const PRINTED_BEFORE = new Map<Kind, Map<string, Map<number, Map<number, string>>>>();
+/** Numbers of one sort that are kept. */
+const MOST_PRINTED = 4_000;
+
+function printedBefore(kind: Kind, unit: string, most: number): Map<number, string> {
+  const ofKind = PRINTED_BEFORE.get(kind) ?? new Map<string, Map<number, Map<number, string>>>();
+  PRINTED_BEFORE.set(kind, ofKind);
+  const ofUnit = ofKind.get(unit) ?? new Map<number, Map<number, string>>();
+  ofKind.set(unit, ofUnit);
+  const texts = ofUnit.get(most) ?? new Map<number, string>();
+  ofUnit.set(most, texts);
+  return texts;
+}
+
+const FACTORS = new WeakMap<Unit, number>();
+
+/** Digits of an SI value in a unit: by doubles where they leave no doubt, else exactly. */
+function digitsIn(unit: Unit, si: number, most: number): Digits {
+  const factor = FACTORS.get(unit) ?? toDouble(unit.factor);
+  FACTORS.set(unit, factor);
+  const quick = unit.zero.n === 0n ? roundNear(si / factor, most) : null;
+  return quick ?? roundDigits(inUnit(unit, si), most);
+}
 
 /**
  * Prints a quantity for reading: thin spaces between groups of three digits and before the unit, true minus, no trailing zeros.
@@ -75,16 +96,16 @@ export function formatQuantity(
   const most = options.digits ?? 4;
   if (!Number.isInteger(most) || most < 1 || most > 17)
     throw new RangeError(`Significant figures must be a whole number from 1 to 17, not ${most}.`);
-  const key = `${kind} ${unit} ${most} ${Object.is(si, -0) ? '-0' : si}`;
-  const known = PRINTED_BEFORE.get(key);
+  const texts = printedBefore(kind, unit, most);
+  const known = texts.get(si);
   if (known !== undefined) return known;
   const found = requireUnit(kind, unit);
-  const number = layOut(roundDigits(inUnit(found, finite(si, kind)), kind === 'count' ? 17 : most), PRINTED);
+  const number = layOut(digitsIn(found, finite(si, kind), kind === 'count' ? 17 : most), PRINTED);
   // The signs of plane angle follow the number directly (SI Brochure, 9th edition, 5.4.3).
   const gap = found.symbol === '' || /^[°′″]$/.test(found.symbol) ? '' : THIN_SPACE;
   const text = `${number}${gap}${found.symbol}`;
-  if (PRINTED_BEFORE.size >= MOST_PRINTED) PRINTED_BEFORE.clear();
-  PRINTED_BEFORE.set(key, text);
+  if (texts.size >= MOST_PRINTED) texts.clear();
+  texts.set(si, text);
   return text;
 }
 

@@ -1,7 +1,7 @@
 import { type Cache, reuse } from '../model/cache.ts';
 import type { Model, Value } from '../model/model.ts';
 import { CHECKS } from './checks/all.ts';
-import { type Check, looksAt, type Outcome, outcomeOf, type Scene, type Subject } from './checks/check.ts';
+import { type Check, type Outcome, outcomeOf, type Scene, type Subject } from './checks/check.ts';
 import type { CaseLoads } from './loads.ts';
 import { roadInputs } from './road/inputs.ts';
 import { buildScene, loadsAtSlider, loadValues } from './scene.ts';
@@ -91,6 +91,8 @@ function standingOf(
   const least = new Float64Array(rows.length).fill(Number.NaN);
   const known = middle?.byCase.length === byCase.length ? middle : null;
   const found: (Outcome | null)[] = [];
+  const steady = scene.cases.flatMap((load, c) => (load.point.kind === 'steady' ? [c] : []));
+  const every = [...scene.cases.keys()];
   rows.forEach(({ check, subject }, r) => {
     if ((check.onRoad ?? false) !== onRoad) return;
     if (!check.perCase) {
@@ -101,17 +103,18 @@ function standingOf(
     }
     // Where nothing is known at the middle, all cases are tried.
     const most = known && !Number.isNaN(known.least[r] ?? Number.NaN) ? FAR * (known.least[r] ?? 0) : null;
-    scene.cases.forEach((load, c) => {
-      if (!looksAt(check, load) || (most !== null && !((known?.byCase[r * cases + c] ?? Number.NaN) <= most))) return;
+    for (const c of check.rare ? every : steady) {
+      const load = scene.cases[c];
+      if (!load || (most !== null && !((known?.byCase[r * cases + c] ?? Number.NaN) <= most))) continue;
       const outcome = outcomeOf(check, scene, subject, load);
       const x = number(outcome);
       byCase[r * cases + c] = x;
       // Where no case has a number, the first one that the check looks at stands for them.
       if (atMiddle) found[r] ??= outcome;
-      if (Number.isNaN(x) || x >= (least[r] ?? Number.NaN)) return;
+      if (Number.isNaN(x) || x >= (least[r] ?? Number.NaN)) continue;
       least[r] = x;
       if (atMiddle) found[r] = outcome;
-    });
+    }
   });
   return { byCase, least, found };
 }

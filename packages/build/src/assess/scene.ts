@@ -116,7 +116,7 @@ export function buildScene(model: Model, corner: Corner, cache: Cache | null): S
     rollOut,
     stages,
     senses: senseOf,
-    strength: strengthOf(model, at, corner, rollOut, senseOf, cache),
+    strength: strengthOf(model, at, corner, rollOut, senseOf, cases, cache),
     cases,
     road,
     duty: once(() => {

@@ -350,6 +350,25 @@ describe('on random files and random patches', () => {
     );
   });
 
+  it('an edit that goes on from the last one does what it does on the text read anew', () => {
+    fc.assert(
+      fc.property(
+        text,
+        fc.array(choice, { maxLength: 3 }),
+        fc.array(choice, { maxLength: 3 }),
+        (before, some, more) => {
+          const first = apply(before, ...draw(JSON.parse(before) as Json, some));
+          const next = draw(JSON.parse(first.text) as Json, more);
+          const goingOn = applyPatches(first.text, next);
+          // Another text in between, so that this one is read again.
+          apply('[]', { op: 'set', at: '/0', value: 1 });
+          expect(applyPatches(first.text, next)).toEqual(goingOn);
+        },
+      ),
+      { seed: 6, numRuns: 1000 },
+    );
+  });
+
   it('forward, back and forward again gives the same text', () => {
     fc.assert(
       fc.property(text, fc.array(choice, { maxLength: 3 }), (before, choices) => {

@@ -1,7 +1,8 @@
 import type { Fault } from '../fault.ts';
 import { equalJson, type Json, jsonFaults, unsafeKeyFault } from './json.ts';
-import { parseJsonText, parseSyntax, type Syntax } from './json-text.ts';
+import { parseJsonText, parseSyntax } from './json-text.ts';
 import { addressOf, indexOf, keysOf, UNSAFE_KEY } from './pointer.ts';
+import type { Layout } from './print.ts';
 import { insertItem, removeItem, type TextEdit, updateNode } from './text-edit.ts';
 import { type Branch, indentIn, layoutOf, printTree, type TextTree, treeOf } from './tree.ts';
 
@@ -53,34 +54,45 @@ export type Patched =
  * is not JSON.
  */
 export function applyPatches(text: string, patches: readonly Patch[]): Patched {
-  const parsed = parseSyntax(text);
-  if (!parsed.ok) return parsed;
-  const first = run(parsed, patches, false);
+  const tree = treeOfText(text);
+  if ('faults' in tree) return { ok: false, faults: tree.faults };
+  const first = run(tree, patches, false);
   if (!first.ok) return first;
+  const { layout } = first;
+  const sameLayout = layout.eol === tree.layout.eol && layout.step === tree.layout.step;
   // When the first lines change, the inverse meets another layout than this one, so it must carry every source.
-  const { inverse } = first.sameLayout ? first : (run(parsed, patches, true) as typeof first);
+  const again = sameLayout ? null : treeOfText(text);
+  const { inverse } = again === null || 'faults' in again ? first : (run(again, patches, true) as typeof first);
+  printed = { text: first.text, tree: { ...tree, layout } };
   return { ok: true, text: first.text, inverse };
 }
 
+/** The text that came of the last edit, with its tree: the next edit mostly goes on from there, and need not read it. */
+let printed: { readonly text: string; readonly tree: TextTree } | null = null;
+
+/** A tree of a text, for one edit: it is changed in place, so it is given once. */
+function treeOfText(text: string): TextTree | { readonly faults: Fault[] } {
+  if (printed?.text === text) {
+    const { tree } = printed;
+    printed = null;
+    return tree;
+  }
+  const parsed = parseSyntax(text);
+  return parsed.ok ? treeOf(parsed) : { faults: parsed.faults };
+}
+
 type Run =
-  | { readonly ok: true; readonly text: string; readonly inverse: Patch[]; readonly sameLayout: boolean }
+  | { readonly ok: true; readonly text: string; readonly inverse: Patch[]; readonly layout: Layout }
   | { readonly ok: false; readonly faults: Fault[] };
 
-function run(syntax: Syntax, patches: readonly Patch[], keepSources: boolean): Run {
-  const tree = treeOf(syntax);
+function run(tree: TextTree, patches: readonly Patch[], keepSources: boolean): Run {
   const edit: TextEdit = { layout: tree.layout, keepSources, undo: [] };
   for (const patch of patches) {
     const faults = applyOne(tree, patch, edit);
     if (faults.length > 0) return { ok: false, faults };
   }
-  const result = printTree(tree);
-  const { eol, step } = layoutOf(result);
-  return {
-    ok: true,
-    text: result,
-    inverse: edit.undo.reverse(),
-    sameLayout: eol === tree.layout.eol && step === tree.layout.step,
-  };
+  const text = printTree(tree);
+  return { ok: true, text, inverse: edit.undo.reverse(), layout: layoutOf(text) };
 }
 
 function applyOne(tree: TextTree, patch: Patch, edit: TextEdit): Fault[] {

@@ -43,9 +43,9 @@ function changed({ base, models }: Trials, patches: readonly Patch[]): Changed |
   const known = models.get(key);
   if (known !== undefined) return known;
   const patched = patchValue(base.build as unknown as Json, patches);
-  const build = patched.ok ? soundBuild(patched.value) : null;
+  const build = patched.ok ? soundBuild(shareUnchanged(base.build, patched.value), base.build) : null;
   const cache = trialCache(base.evaluation.cache);
-  const made = build ? { model: resolve(shareUnchanged(base.build, build), cache), cache } : null;
+  const made = build ? { model: resolve(build, cache), cache } : null;
   const [oldest] = models.keys();
   if (models.size >= MOST_MODELS && oldest !== undefined) models.delete(oldest);
   models.set(key, made);

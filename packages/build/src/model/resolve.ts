@@ -346,7 +346,7 @@ export function resolve(build: BuildFile, cache: Cache | null): Model {
     shop,
     shafts: order.shafts,
     stages: order.stages,
-    units: unitChoice(build.units),
+    units: reuse(cache, 'resolve:units', [build.units], () => unitChoice(build.units)),
     notes: build.notes ?? {},
     pictures: reuse(cache, 'resolve:pictures', [build.pictures], () => resolvePictures(build.pictures)),
     overrides: reuse(cache, 'resolve:overrides', [build.overrides], () =>

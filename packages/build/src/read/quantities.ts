@@ -67,14 +67,18 @@ export function quantityFault(address: string, text: string, facts: FieldFacts):
   return null;
 }
 
-/** Second pass: every dimensional string has a number and a unit of the right kind, within its limits. */
-export function quantityFaults(value: unknown): Fault[] {
+/**
+ * Second pass: every dimensional string has a number and a unit of the right kind, within its limits.
+ * @param before a value without faults; parts that it has in common with `value` are not looked at again
+ */
+export function quantityFaults(value: unknown, before?: unknown): Fault[] {
   const faults: Fault[] = [];
-  walkSchema(value, (address, read, node) => {
+  const visit: Parameters<typeof walkSchema>[1] = (address, read, node) => {
     const facts = node['x-field'];
     if (facts?.quantity === undefined || typeof read !== 'string') return;
     const fault = quantityFault(address, read, facts);
     if (fault) faults.push(fault);
-  });
+  };
+  walkSchema(value, visit, before);
   return faults;
 }

@@ -1,6 +1,6 @@
 import { parseJsonText } from '../document/json-text.ts';
 import type { Fault } from '../fault.ts';
-import type { BuildFile } from '../schema/build-file.ts';
+import { type BuildFile, FORMAT } from '../schema/build-file.ts';
 import { isRecord } from '../schema/describe.ts';
 import { migrate } from './migrate.ts';
 import { quantityFaults } from './quantities.ts';
@@ -31,17 +31,22 @@ export function readBuild(text: string): ReadBuild {
   return { ok: true, build: value as unknown as BuildFile, from: migrated.from };
 }
 
-/** A value of the present format as a build; null where it has faults. Quicker than reading its text. */
-export function soundBuild(value: unknown): BuildFile | null {
+/**
+ * A value of the present format as a build; null where it has faults. Quicker than reading its text.
+ * @param before a build that it was made from: parts that are the very same objects are not looked at again
+ */
+export function soundBuild(value: unknown, before?: BuildFile): BuildFile | null {
   // As above: without a fault it has the shape of the schema.
-  return isRecord(value) && faultsIn(value).length === 0 ? (value as unknown as BuildFile) : null;
+  return isRecord(value) && value.format === FORMAT && faultsIn(value, before).length === 0
+    ? (value as unknown as BuildFile)
+    : null;
 }
 
-function faultsIn(value: Record<string, unknown>): readonly Fault[] {
+function faultsIn(value: Record<string, unknown>, before?: BuildFile): readonly Fault[] {
   const seen = new Set<string>();
   const faults: Fault[] = [];
   for (const pass of [shapeFaults, quantityFaults, referenceFaults]) {
-    const found = pass(value).filter((fault) => !seen.has(fault.address));
+    const found = pass(value, before).filter((fault) => !seen.has(fault.address));
     for (const fault of found) seen.add(fault.address);
     faults.push(...found);
   }

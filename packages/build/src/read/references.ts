@@ -2,7 +2,7 @@ import { isKnownCheck } from '../assess/check-ids.ts';
 import type { Fault } from '../fault.ts';
 import { nearestRows, tableHas } from '../model/rows.ts';
 import { tyreFault } from '../model/tyre.ts';
-import { isRecord, pointerKey, valueAt, walkSchema } from '../schema/describe.ts';
+import { BUILD_SCHEMA, isRecord, pointerKey, type SchemaNode, valueAt, walkSchema } from '../schema/describe.ts';
 import { adjusterFaults } from './adjuster-references.ts';
 import { engineFaults } from './engine-references.ts';
 import { pathFaults } from './path-references.ts';
@@ -10,10 +10,11 @@ import { pathFaults } from './path-references.ts';
 /**
  * Third pass, on whatever shape the file has: rows of tables, references between parts, the path from engine to wheel, and geometry that
  * could not be computed. Parts that the first pass found wanting are passed over.
+ * @param before a value without faults; what it has in common with `value` keeps its rows, and its references while all names stay
  */
-export function referenceFaults(value: unknown): Fault[] {
+export function referenceFaults(value: unknown, before?: unknown): Fault[] {
   const faults: Fault[] = [];
-  walkSchema(value, (address, read, node) => {
+  const visit: Parameters<typeof walkSchema>[1] = (address, read, node) => {
     const facts = node['x-field'];
     if (!facts || typeof read !== 'string') return;
     if (facts.table && !tableHas(facts.table, read))
@@ -35,7 +36,8 @@ export function referenceFaults(value: unknown): Fault[] {
           accepted: isRecord(map) ? `One of ${Object.keys(map).join(', ')}.` : `First add it to ${facts.refersTo}.`,
         });
     }
-  });
+  };
+  walkSchema(value, visit, sameNames(value, before) ? before : undefined);
   faults.push(
     ...pathFaults(value),
     ...adjusterFaults(value),
@@ -44,6 +46,37 @@ export function referenceFaults(value: unknown): Fault[] {
     ...addressFaults(value),
   );
   return faults;
+}
+
+/** Maps that something refers to, by the schema. */
+const REFERRED: readonly string[] = (() => {
+  const found = new Set<string>();
+  const look = (node: SchemaNode): void => {
+    const { refersTo } = node['x-field'] ?? {};
+    if (refersTo) found.add(refersTo);
+    const { additionalProperties, items } = node;
+    const below = [
+      ...Object.values(node.properties ?? {}),
+      ...(typeof additionalProperties === 'object' ? [additionalProperties] : []),
+      ...(items ? [items] : []),
+      ...(node.prefixItems ?? []),
+      ...(node.oneOf ?? []),
+      ...(node.anyOf ?? []),
+    ];
+    for (const child of below) look(child);
+  };
+  look(BUILD_SCHEMA);
+  return [...found];
+})();
+
+/** Whether every map that something refers to has the same names in both. */
+function sameNames(value: unknown, before: unknown): boolean {
+  return REFERRED.every((address) => {
+    const [now, then] = [valueAt(value, address), valueAt(before, address)];
+    if (now === then) return true;
+    if (!isRecord(now) || !isRecord(then)) return false;
+    return Object.keys(then).every((key) => Object.hasOwn(now, key));
+  });
 }
 
 function wheelFaults(root: unknown): Fault[] {

@@ -1,7 +1,7 @@
 import type { z } from 'zod';
 import type { Fault } from '../fault.ts';
 import { buildFile } from '../schema/build-file.ts';
-import { branchFor, nodeAt, pointerKey, type SchemaNode, valueAt } from '../schema/describe.ts';
+import { branchFor, changedShape, nodeAt, pointerKey, type SchemaNode, valueAt } from '../schema/describe.ts';
 
 const show = (value: unknown): string => {
   if (value === undefined) return 'nothing';
@@ -148,8 +148,11 @@ function unionKinds(root: unknown, address: string): unknown[] {
   });
 }
 
-/** First pass: keys, types, choices and counts. Gives every fault, in the order of the file. */
-export function shapeFaults(value: unknown): Fault[] {
-  const result = buildFile.safeParse(value);
+/**
+ * First pass: keys, types, choices and counts. Gives every fault, in the order of the file.
+ * @param before a value without faults; parts that it has in common with `value` are not looked at again
+ */
+export function shapeFaults(value: unknown, before?: unknown): Fault[] {
+  const result = buildFile.safeParse(changedShape(value, before));
   return result.success ? [] : result.error.issues.flatMap((issue) => toFaults(value, issue));
 }

@@ -31,6 +31,7 @@ export const BUILD_SCHEMA: SchemaNode = buildJsonSchema() as SchemaNode;
 
 /** Escapes one key for a JSON Pointer (RFC 6901). */
 export function pointerKey(key: string): string {
+  if (!key.includes('~') && !key.includes('/')) return key;
   return key.replaceAll('~', '~0').replaceAll('/', '~1');
 }
 
@@ -77,21 +78,61 @@ export function childNode(node: SchemaNode, key: string): SchemaNode | undefined
   return node.items;
 }
 
-/** Calls `visit` for every value that the schema describes, the root first, in the order of the file. */
+/**
+ * Calls `visit` for every value that the schema describes, the root first, in the order of the file.
+ * @param before a value of the same schema; parts of it that stand in `value` as the very same objects are passed over
+ */
 export function walkSchema(
   value: unknown,
   visit: (address: string, value: unknown, node: SchemaNode) => void,
-  node: SchemaNode = BUILD_SCHEMA,
-  address = '',
+  before: unknown = undefined,
+): void {
+  walk(value, before, visit, BUILD_SCHEMA, '');
+}
+
+function walk(
+  value: unknown,
+  before: unknown,
+  visit: (address: string, value: unknown, node: SchemaNode) => void,
+  node: SchemaNode,
+  address: string,
 ): void {
   const branch = branchFor(node, value);
   if (!branch) return;
   visit(address, value, branch);
   if (typeof value !== 'object' || value === null) return;
+  // A part of the same name may be of another sort under another kind.
+  const old = branchFor(node, before) === branch ? partsOf(before) : NOTHING;
   for (const [key, child] of Object.entries(value)) {
+    const was = old[key];
+    if (was !== undefined && was === child) continue;
     const next = childNode(branch, key);
-    if (next) walkSchema(child, visit, next, `${address}/${pointerKey(key)}`);
+    if (next) walk(child, was, visit, next, `${address}/${pointerKey(key)}`);
   }
+}
+
+const NOTHING: Readonly<Record<string, unknown>> = Object.freeze({});
+
+const partsOf = (value: unknown): Readonly<Record<string, unknown>> =>
+  typeof value === 'object' && value !== null ? (value as Record<string, unknown>) : NOTHING;
+
+/**
+ * A value without the parts that it has in common with one of the same schema and that it may lack, all the way down: what shape there is left
+ * to look at.
+ * @param before a value without faults of shape
+ */
+export function changedShape(value: unknown, before: unknown, node: SchemaNode = BUILD_SCHEMA): unknown {
+  const branch = branchFor(node, value);
+  // A part of the same name may be of another sort under another kind.
+  if (!branch || !isRecord(value) || !isRecord(before) || branchFor(node, before) !== branch) return value;
+  const left: [string, unknown][] = [];
+  for (const [key, child] of Object.entries(value)) {
+    const same = Object.hasOwn(before, key) && before[key] === child;
+    if (same && !branch.required?.includes(key)) continue;
+    const next = childNode(branch, key);
+    left.push([key, next ? changedShape(child, before[key], next) : child]);
+  }
+  return Object.fromEntries(left);
 }
 
 /** The schema node at an address of a build, following the kinds that the build chose. */
@@ -108,6 +149,16 @@ export function nodeAt(root: unknown, address: string): SchemaNode | undefined {
 
 /** How to measure what stands at an address, by the schema alone; empty where it does not say, or says it in two ways. */
 export function recipeAt(address: string): string {
+  const known = RECIPES.get(address) ?? recipeOf(address);
+  if (RECIPES.size >= MOST_RECIPES) RECIPES.clear();
+  RECIPES.set(address, known);
+  return known;
+}
+
+const RECIPES = new Map<string, string>();
+const MOST_RECIPES = 2_000;
+
+function recipeOf(address: string): string {
   let nodes: readonly SchemaNode[] = [BUILD_SCHEMA];
   for (const key of pointerKeys(address))
     nodes = nodes.flatMap((node) => node.oneOf ?? node.anyOf ?? [node]).flatMap((node) => childNode(node, key) ?? []);

@@ -1,15 +1,22 @@
 import type { Vec3 } from '@oddwheel/quantity/quantity';
-import type { Adjuster, Model, Stage } from '../../model/model.ts';
+import type { Adjuster, Model, Shaft, Stage } from '../../model/model.ts';
+import { type Within, within } from '../../model/within.ts';
 import { printer } from '../scene.ts';
-import { type Change, changes, measuresOf, moved, shifted, type What } from './measures.ts';
+import { type Change, changes, measuresOf, movedOnTrial, shifted, TRIAL, type What } from './measures.ts';
 import { orderOf } from './order.ts';
-import { rateOf, type StageSetting, settingsOf, TRIAL } from './settings.ts';
+import { rateOf, type StageSetting, settingsOf } from './settings.ts';
 import type { Adjustment, Disturbance, ShaftMove, Upset } from './types.ts';
 
 /** Shift for which `moves` tells what else must move, m. */
 export const SHIFT = 0.005;
 
 const AXES = { x: [SHIFT, 0, 0], y: [0, SHIFT, 0], z: [0, 0, SHIFT] } as const satisfies Record<string, Vec3>;
+
+const SHIFTED: Readonly<Record<keyof typeof AXES, Within<Shaft>>> = {
+  x: new WeakMap(),
+  y: new WeakMap(),
+  z: new WeakMap(),
+};
 
 type Show = ReturnType<typeof printer>;
 
@@ -45,7 +52,7 @@ function stageChanges(model: Model, index: number, after: Model['shafts']): read
 
 /** What 1 mm of one adjuster does to the settings that others make. */
 function disturbed(model: Model, adjuster: Adjuster, settings: readonly StageSetting[], show: Show): Disturbance[] {
-  const after = moved(model, adjuster, TRIAL);
+  const after = movedOnTrial(model, adjuster);
   return settings.flatMap((setting) => {
     if (setting.adjusters.includes(adjuster.address)) return [];
     const stage = model.stages[setting.stage];
@@ -87,7 +94,8 @@ function takenUp(
 function movesOf(model: Model, settings: readonly StageSetting[], show: Show): ShaftMove[] {
   return model.shafts.flatMap((shaft, k) =>
     (Object.keys(AXES) as (keyof typeof AXES)[]).map((axis): ShaftMove => {
-      const after = model.shafts.map((other) => (other === shaft ? shifted(shaft, AXES[axis]) : other));
+      const aside = within(SHIFTED[axis], [shaft], () => shifted(shaft, AXES[axis]));
+      const after = model.shafts.map((other) => (other === shaft ? aside : other));
       const upsets = [k - 1, k].flatMap((index): Upset[] => {
         const stage = model.stages[index];
         const other = model.shafts[index === k ? k + 1 : index];

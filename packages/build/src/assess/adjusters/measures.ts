@@ -4,6 +4,7 @@ import { dot, minus, norm, plus, times } from '@oddwheel/mechanics/numerics/vect
 import type { Kind } from '@oddwheel/quantity/kinds';
 import type { Vec3 } from '@oddwheel/quantity/quantity';
 import type { Adjuster, Model, Shaft, Stage } from '../../model/model.ts';
+import { type Within, within } from '../../model/within.ts';
 import { seatOf } from '../geometry/place.ts';
 import { stageGeometry } from '../geometry/stage.ts';
 import { parallelPlace } from '../geometry/tangent.ts';
@@ -59,8 +60,30 @@ export function moved(model: Model, adjuster: Adjuster, by: number): readonly Sh
   });
 }
 
-/** Numbers of a stage that tell whether it fits, with the shafts as given. Places are exact figures, so inputs stand at their middle. */
+/** A millimetre: what a builder turns an adjuster by to see what it does. */
+export const TRIAL = 0.001;
+
+/** As `moved`, by the trial; a shaft that an edit leaves alone is not moved again. */
+export function movedOnTrial(model: Model, adjuster: Adjuster): readonly Shaft[] {
+  return model.shafts.map((shaft) =>
+    adjuster.moves.split('/')[0] === shaft.id
+      ? within(TRIED, [adjuster, shaft], () => moved({ ...model, shafts: [shaft] }, adjuster, TRIAL)[0] ?? shaft)
+      : shaft,
+  );
+}
+
+const TRIED: Within<Shaft> = new WeakMap();
+const MEASURED: Within<readonly Measure[]> = new WeakMap();
+
+/**
+ * Numbers of a stage that tell whether it fits, with the shafts as given. Places are exact figures, so inputs stand at their middle.
+ * The same parts are measured once.
+ */
 export function measuresOf(stage: Stage, from: Shaft, to: Shaft): readonly Measure[] {
+  return within(MEASURED, [stage, from, to], () => measuredAnew(stage, from, to));
+}
+
+function measuredAnew(stage: Stage, from: Shaft, to: Shaft): readonly Measure[] {
   const [driver, driven] = [seatOf(from, stage.from), seatOf(to, stage.to)];
   const between = minus(driven.at, driver.at);
   const along = dot(between, from.direction);

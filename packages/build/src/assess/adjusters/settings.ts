@@ -1,7 +1,8 @@
 import { dot } from '@oddwheel/mechanics/numerics/vector';
 import type { Adjuster, Model, Stage } from '../../model/model.ts';
+import { type Within, within } from '../../model/within.ts';
 import { seatOf } from '../geometry/place.ts';
-import { least, measuresOf, moved, type What } from './measures.ts';
+import { least, measuresOf, movedOnTrial, TRIAL, type What } from './measures.ts';
 import type { Setting } from './types.ts';
 
 type Draft = Omit<Setting, 'adjusters'> & {
@@ -83,16 +84,19 @@ function keyOf(model: Model, adjuster: Adjuster): string {
   return `sprocket line:${stage?.address}`;
 }
 
+const SETTINGS: Within<readonly StageSetting[]> = new WeakMap();
+
 /** Settings that the drive asks for, and those for which it names an adjuster all the same. */
 export function settingsOf(model: Model): readonly StageSetting[] {
+  return within(SETTINGS, [model], () => settingsAnew(model));
+}
+
+function settingsAnew(model: Model): readonly StageSetting[] {
   const keys = model.adjusters.map((adjuster) => ({ address: adjuster.address, key: keyOf(model, adjuster) }));
   return drafts(model)
     .map((draft) => ({ ...draft, adjusters: keys.filter(({ key }) => key === draft.key).map((x) => x.address) }))
     .filter((setting) => setting.required || setting.adjusters.length > 0);
 }
-
-/** A millimetre: what a builder turns an adjuster by to see what it does. */
-export const TRIAL = 0.001;
 
 /**
  * How much what is set changes for each metre of the adjuster, by a trial of 1 mm: links or belt teeth per metre for slack, metre per metre
@@ -101,7 +105,7 @@ export const TRIAL = 0.001;
 export function rateOf(model: Model, setting: StageSetting, adjuster: Adjuster): number | null {
   const stage = model.stages[setting.stage];
   const [from, to] = [model.shafts[setting.stage], model.shafts[setting.stage + 1]];
-  const after = moved(model, adjuster, TRIAL);
+  const after = movedOnTrial(model, adjuster);
   const [fromAfter, toAfter] = [after[setting.stage], after[setting.stage + 1]];
   if (!stage || !from || !to || !fromAfter || !toAfter) return null;
   if (setting.sets === 'gear position') {

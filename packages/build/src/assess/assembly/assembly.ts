@@ -1,12 +1,25 @@
 import type { Model } from '../../model/model.ts';
+import { type Within, within } from '../../model/within.ts';
 import { printer } from '../scene.ts';
 import { type Part, partsOf } from './parts.ts';
 import { entryPlan, type Judged, slidePlan } from './plan.ts';
 import { assemblySteps, loopService, partService } from './steps.ts';
 import type { Assembly, Service, ShaftAssembly } from './types.ts';
 
+const PLANS: Within<Map<string, Judged>> = new WeakMap();
+
 /** The way a shaft goes together, welded plates and all. */
-export function wholePlan(parts: readonly Part[], show: ReturnType<typeof printer>): Judged {
+export function wholePlan(model: Model, index: number): Judged {
+  const parts = partsOf(model, index);
+  const plans = within(PLANS, [parts], () => new Map<string, Judged>());
+  // The words of a plan are in the unit of the build.
+  const unit = model.units.length;
+  const plan = plans.get(unit) ?? planAnew(parts, printer(model));
+  plans.set(unit, plan);
+  return plan;
+}
+
+function planAnew(parts: readonly Part[], show: ReturnType<typeof printer>): Judged {
   return parts.some(({ opening }) => opening) ? entryPlan(parts, show) : slidePlan(parts, show);
 }
 
@@ -31,7 +44,7 @@ const CHANGED = { sprocket: 'sprocket', pulley: 'sprocket', bearing: 'bearing' }
 
 function computed(model: Model): Assembly {
   const show = printer(model);
-  const wholes = model.shafts.map((_, index) => wholePlan(partsOf(model, index), show));
+  const wholes = model.shafts.map((_, index) => wholePlan(model, index));
   const ofParts = model.shafts.flatMap((shaft, index) =>
     partsOf(model, index).flatMap(({ seat }, at): Service[] => {
       const whole = wholes[index];

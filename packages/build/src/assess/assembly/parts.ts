@@ -1,6 +1,7 @@
 import { sprocketDiameters } from '@oddwheel/mechanics/chain/sprocket-diameters';
 import type { Vec3 } from '@oddwheel/quantity/quantity';
 import type { Model, Seat, Shaft, Stage } from '../../model/model.ts';
+import { type Within, within } from '../../model/within.ts';
 import { lineAngle } from '../geometry/place.ts';
 import type { Size } from './verdict.ts';
 
@@ -37,10 +38,20 @@ export interface Part {
   readonly opening: Size | null;
 }
 
-/** Parts of a shaft by rising station. Uncertain modules count at their larger end. */
+const PARTS: Within<readonly Part[]> = new WeakMap();
+/** Stands where there is no neighbour. */
+const NONE = {};
+
+/** Parts of a shaft by rising station. Uncertain modules count at their larger end. The same while shaft, neighbours and wheel stay. */
 export function partsOf(model: Model, index: number): readonly Part[] {
-  const shaft = model.shafts[index];
+  const { shafts, stages, wheel } = model;
+  const shaft = shafts[index];
   if (!shaft) return [];
+  const beside = [shafts[index - 1], shafts[index + 1], stages[index - 1], stages[index]].map((one) => one ?? NONE);
+  return within(PARTS, [shaft, wheel, ...beside], () => partsAnew(model, index, shaft));
+}
+
+function partsAnew(model: Model, index: number, shaft: Shaft): readonly Part[] {
   return shaft.seats
     .map((seat): Part => {
       const size = (key: string, value: number | null, says: string): Size => ({

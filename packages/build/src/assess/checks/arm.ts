@@ -6,7 +6,9 @@ import { chainOnArm } from '@oddwheel/mechanics/suspension/chain-on-arm';
 import { armSlackToSet } from '@oddwheel/mechanics/suspension/slack-to-set';
 import { CHAIN_LIMITS_TABLE } from '@oddwheel/tables/chain-limits';
 import { sourceOf } from '@oddwheel/tables/table';
+import type { Model } from '../../model/model.ts';
 import { CHAIN_LIMITS } from '../../model/rows.ts';
+import { type Within, within } from '../../model/within.ts';
 import { type ArmChain, armInput, driveOrigins, onArmChain, placeName } from '../stroke/arm.ts';
 import { halves, onArmInput, roomOrigins, type SpanGap, spanGaps } from '../stroke/room.ts';
 import { slackAt, slackLimit, slackOrigins, slotOf, wantedSlack } from '../stroke/slack.ts';
@@ -23,10 +25,21 @@ const noLinks = ({ stage }: ArmChain): Outcome => ({
 });
 
 /** Runs a check on a chain to the arm; what `chain.stroke` already calls unknown is left to it. */
-const onArm = (run: (arm: ArmChain, scene: Scene) => Outcome | null): Check['run'] =>
-  perModel((scene, subject) =>
-    onArmChain<Outcome | null>(scene, subject.stage, { arm: (arm) => run(arm, scene), missing: () => null }),
+const onArm = (run: (arm: ArmChain, scene: OnArm) => Outcome | null): Check['run'] => {
+  const known: Within<Outcome | null> = new WeakMap();
+  return perModel((scene, subject) =>
+    onArmChain<Outcome | null>(scene, subject.stage, {
+      arm: (arm) => within(known, [arm, scene.model.adjusters, scene.model.units], () => run(arm, scene)),
+      missing: () => null,
+    }),
   );
+};
+
+/** What these checks read beside the chain. */
+interface OnArm {
+  readonly show: Scene['show'];
+  readonly model: Pick<Model, 'adjusters' | 'units'>;
+}
 
 /** "at full bump", or how far from where the wheel is drawn. */
 function placeText(arm: ArmChain, angle: number, show: Scene['show']): string {
@@ -127,7 +140,7 @@ function tightestGap(gaps: readonly SpanGap[], asks: (gap: SpanGap) => number): 
 }
 
 /** Room of the chain against the arm, of spans drawn straight or of spans that hang. */
-function rub(arm: ArmChain, scene: Scene, hanging: boolean): Outcome | null {
+function rub(arm: ArmChain, scene: OnArm, hanging: boolean): Outcome | null {
   const { armHeight } = arm.suspension;
   const { show } = scene;
   if (armHeight === null) return hanging ? null : { kind: 'unknown', missing: [armHeightMissing(arm)] };

@@ -103,7 +103,7 @@ export const enter: Check = {
     const parts = partsOf(model, index);
     // Parts that do not slide to their seats are the business of that check.
     if (slidePlan(parts, show).verdict.is === 'no') return null;
-    const whole = wholePlan(parts, show);
+    const whole = wholePlan(model, index);
     return outcomeOf(
       whole.verdict,
       () => assemblySteps(model, index, parts, whole.plan).slice(0, -1).join(' '),

@@ -1,4 +1,5 @@
 import type { Solid } from '@oddwheel/mechanics/clearance/solid';
+import { type Cache, reuse } from '../../model/cache.ts';
 import type { Body, Model, SeatRef } from '../../model/model.ts';
 import { seatOf } from '../geometry/place.ts';
 import type { StageGeometry } from '../geometry/types.ts';
@@ -10,7 +11,7 @@ import { type Arm, armOf, turned } from './pose.ts';
 import { type OnLine, shaftParts } from './shaft-parts.ts';
 import { spaceParts } from './space-parts.ts';
 import type { UnknownSize } from './types.ts';
-import { wheelParts } from './wheel-part.ts';
+import { wheelParts, wheelSolid } from './wheel-part.ts';
 
 export interface AllParts extends Envelopes {
   readonly arm: Arm | null;
@@ -18,11 +19,24 @@ export interface AllParts extends Envelopes {
 
 const ARM: Body = 'swinging arm';
 
-/** Envelopes of everything in the build, in the order of the path, then what stands still. */
-export function allParts(model: Model, stages: readonly StageGeometry[], topSpeed: number | null): AllParts {
+/**
+ * Envelopes of everything in the build, in the order of the path, then what stands still.
+ * @param place slot of the cache for the place of the axle that this is
+ */
+export function allParts(
+  model: Model,
+  stages: readonly StageGeometry[],
+  topSpeed: number | null,
+  cache: Cache | null = null,
+  place = 'drawn',
+): AllParts {
   const lines = linesOf(model);
   const axle = model.shafts.at(-1)?.seats.find(({ kind }) => kind === 'wheel');
-  const arm = model.suspension && axle ? armOf(model.suspension, axle.at) : null;
+  const { suspension } = model;
+  const arm =
+    suspension && axle
+      ? reuse(cache, `arm:${place}`, [suspension, ...axle.at], () => armOf(suspension, axle.at))
+      : null;
   const swung = (solids: readonly Solid[]): Part['at'] =>
     arm === null ? still(solids) : (angle) => solids.map((solid) => turned(solid, angle, arm));
   const on = model.shafts.map((shaft, k): OnLine => {
@@ -71,16 +85,40 @@ export function allParts(model: Model, stages: readonly StageGeometry[], topSpee
         return { parts: [], unknown: [open(stage.address, `the case of ${stage.name}: give it a keep-out`)] };
     }
   };
+  // What the parts on a shaft hang on, beside the shaft.
+  const hangs = ({ line, bodies }: OnLine): readonly unknown[] => [line, ...bodies];
+  const wheel = (at: OnLine): Envelopes => {
+    const solids = reuse(cache, `wheel:${place}`, [model.wheel, at.shaft, arm, ...hangs(at)], () => {
+      const tyre = wheelSolid(model, at);
+      return tyre && carry(at)([tyre]);
+    });
+    return wheelParts(model, at, swings(at), solids, topSpeed);
+  };
   const found: readonly Envelopes[] = [
     ...on.flatMap((at, k) => {
-      const geometry = stages[k];
+      const [geometry, next] = [stages[k], on[k + 1]];
+      const { address } = at.shaft;
       return [
-        shaftParts(at, swings(at), arm ? swung : still),
-        ...(geometry ? [stageParts(geometry, k)] : []),
-        ...(k === on.length - 1 ? [wheelParts(model, at, swings(at), carry(at), topSpeed)] : []),
+        reuse(cache, `parts:${place}:${address}`, [at.shaft, arm, ...hangs(at)], () =>
+          shaftParts(at, swings(at), arm ? swung : still),
+        ),
+        ...(geometry
+          ? [
+              reuse(
+                cache,
+                `parts:${place}:${geometry.stage.address}`,
+                [geometry, at.shaft, next?.shaft, arm, k, ...hangs(at), ...(next ? hangs(next) : [])],
+                () => stageParts(geometry, k),
+              ),
+            ]
+          : []),
+        ...(k === on.length - 1 ? [wheel(at)] : []),
       ];
     }),
-    { parts: spaceParts(model.space, (body, solids) => (arm && body === ARM ? swung(solids) : null)), unknown: [] },
+    reuse(cache, `parts:${place}:space`, [model.space, arm], () => ({
+      parts: spaceParts(model.space, (body, solids) => (arm && body === ARM ? swung(solids) : null)),
+      unknown: [],
+    })),
   ];
   const parts = found.flatMap((one) => one.parts);
   const armUnsaid = model.suspension === null && parts.some(({ bodies }) => bodies.includes(ARM));

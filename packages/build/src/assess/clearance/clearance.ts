@@ -40,7 +40,7 @@ function workedOf(scene: Scene, cache: Cache | null): Worked {
     ...shafts,
     ...stages,
   ];
-  const result = reuse(cache, 'clearance', inputs, () => work(scene));
+  const result = reuse(cache, 'clearance', inputs, () => work(scene, cache));
   worked.set(model, result);
   return result;
 }
@@ -87,10 +87,10 @@ function candidates(
   return found.sort((x, y) => x.least - y.least);
 }
 
-function work(scene: Scene): Worked {
+function work(scene: Scene, cache: Cache | null): Worked {
   const { model, stages, show } = scene;
   const topSpeed = topSpeedOf(model);
-  const { arm, parts, unknown } = allParts(model, stages, topSpeed);
+  const { arm, parts, unknown } = allParts(model, stages, topSpeed, cache);
   const angles = arm?.angles ?? [0];
   const all = parts.map((part) => placed(part, angles));
   const joined = joining(model, all);
@@ -98,7 +98,7 @@ function work(scene: Scene): Worked {
   const pairs = new Map<ClearanceRow, Pair>();
   const sizes: number[] = [];
   const nearest = new Map<string, number>();
-  const slot = axleSlot(scene, topSpeed);
+  const slot = axleSlot(scene, topSpeed, cache);
   const matter = (x: Placed, y: Placed): boolean => matters(x.part, y.part, arm);
   for (const { a, b, element, least, taken } of candidates(all, joined, matter, slot)) {
     const dozen = sizes.length < LISTED ? Number.POSITIVE_INFINITY : (sizes[LISTED - 1] ?? 0);

@@ -33,17 +33,33 @@ export function boxGap(a: Bounds, b: Bounds): number {
   return Math.hypot(gap(0), gap(1), gap(2));
 }
 
-/** A part at its places. */
-export interface Placed {
-  readonly part: Part;
-  /** Envelopes at a place of the arm, with the largest sprockets or as drawn. */
+/** The envelopes of a part at its places. */
+interface Shape {
+  /** At a place of the arm, with the largest sprockets or as drawn. */
   readonly at: (arm: number, withLargest: boolean) => readonly Ready[];
   /** Box around it at all places of the arm, largest sprockets included. */
   readonly all: Bounds;
+  readonly largest: Part['largest'];
 }
+
+/** A part at its places. */
+export interface Placed extends Shape {
+  readonly part: Part;
+  readonly shape: Shape;
+}
+
+/** Shapes by the envelopes that they were made from, as long as a part with those stands in the build. */
+const shapes = new WeakMap<Part['at'], Shape>();
 
 /** @param angles places of the arm that are tried */
 export function placed(part: Part, angles: readonly number[]): Placed {
+  const known = shapes.get(part.at);
+  const shape = known?.largest === part.largest ? known : shapeOf(part, angles);
+  shapes.set(part.at, shape);
+  return { ...shape, part, shape };
+}
+
+function shapeOf(part: Part, angles: readonly number[]): Shape {
   const made = new Map<string, readonly Ready[]>();
   const at = (arm: number, withLargest: boolean): readonly Ready[] => {
     const angle = part.swings ? arm : 0;
@@ -59,8 +75,8 @@ export function placed(part: Part, angles: readonly number[]): Placed {
   const end = (k: 0 | 1 | 2, of: 'low' | 'high'): number =>
     of === 'low' ? Math.min(...boxes.map((b) => b.low[k])) : Math.max(...boxes.map((b) => b.high[k]));
   return {
-    part,
     at,
+    largest: part.largest,
     all: { low: [end(0, 'low'), end(1, 'low'), end(2, 'low')], high: [end(0, 'high'), end(1, 'high'), end(2, 'high')] },
   };
 }
@@ -96,11 +112,31 @@ export interface Smallest {
   readonly asFitted: number;
 }
 
+/** What is known of two shapes: their smallest distance, or that they are at least so far apart. */
+interface Known {
+  readonly found: Smallest | null;
+  readonly below: number;
+}
+
+const pairs = new WeakMap<Shape, WeakMap<Shape, Known>>();
+
 /**
+ * Two parts whose envelopes were asked for before are not tried again.
  * @param angles places of the arm, as drawn first
  * @returns null where the two never come nearer than `below`
  */
 export function smallestOf(a: Placed, b: Placed, angles: readonly number[], below: number): Smallest | null {
+  const others = pairs.get(a.shape) ?? new WeakMap<Shape, Known>();
+  pairs.set(a.shape, others);
+  const known = others.get(b.shape);
+  if (known?.found) return known.found.nearest.distance < below ? known.found : null;
+  if (known && known.below >= below) return null;
+  const found = smallestAnew(a, b, angles, below);
+  others.set(b.shape, { found, below });
+  return found;
+}
+
+function smallestAnew(a: Placed, b: Placed, angles: readonly number[], below: number): Smallest | null {
   const swings = a.part.swings || b.part.swings;
   let best: { readonly nearest: Nearest; readonly arm: number } | null = null;
   for (const arm of swings ? angles : [0]) {

@@ -1,4 +1,5 @@
 import { plus, times } from '@oddwheel/mechanics/numerics/vector';
+import { type Cache, reuse } from '../../model/cache.ts';
 import type { Model, Shaft } from '../../model/model.ts';
 import type { Scene } from '../checks/check.ts';
 import { stageGeometry } from '../geometry/stage.ts';
@@ -36,11 +37,19 @@ function endOf(
   by: Shaft['origin'],
   topSpeed: number | null,
   moves: AxleSlot['moves'],
+  cache: Cache | null,
+  place: string,
 ): SlotEnd {
-  const moved = shifted(axle, by);
+  const moved = reuse(cache, `axle:${place}`, [axle, ...by], () => shifted(axle, by));
   const there: Model = { ...model, shafts: model.shafts.map((shaft) => (shaft === axle ? moved : shaft)) };
-  const geometry = stages.map((one) => (one.to === axle ? stageGeometry(one.stage, one.from, moved, at) : one));
-  const { arm, parts } = allParts(there, geometry, topSpeed);
+  const geometry = stages.map((one) =>
+    one.to === axle
+      ? reuse(cache, `geometry:${place}:${one.stage.address}`, [one, moved], () =>
+          stageGeometry(one.stage, one.from, moved, at),
+        )
+      : one,
+  );
+  const { arm, parts } = allParts(there, geometry, topSpeed, cache, place);
   const byKey = new Map(parts.map((part) => [keyOf(part), part]));
   const made = new Map<string, Placed>();
   return {
@@ -57,7 +66,7 @@ function endOf(
 }
 
 /** The slot of the wheel’s axle; null where no adjuster of a chain or belt moves it, or its travel is nothing. */
-export function axleSlot(scene: Scene, topSpeed: number | null): AxleSlot | null {
+export function axleSlot(scene: Scene, topSpeed: number | null, cache: Cache | null): AxleSlot | null {
   const { model, stages } = scene;
   const axle = model.shafts.at(-1);
   if (!axle) return null;
@@ -69,7 +78,9 @@ export function axleSlot(scene: Scene, topSpeed: number | null): AxleSlot | null
   return {
     travel: slot.travel,
     moves,
-    ends: [1, -1].map((sign) => endOf(scene, axle, times(sign * slot.travel, slot.along), topSpeed, moves)),
+    ends: [1, -1].map((sign) =>
+      endOf(scene, axle, times(sign * slot.travel, slot.along), topSpeed, moves, cache, `slot ${sign}`),
+    ),
   };
 }
 

@@ -3,7 +3,7 @@ import { MethodError } from '@oddwheel/mechanics/method/method';
 import { tyreGrowth } from '@oddwheel/mechanics/vehicle/tyre-growth';
 import { rowInSi } from '@oddwheel/tables/table';
 import { TYRE_GROWTH } from '@oddwheel/tables/tyre-growth';
-import type { Model } from '../../model/model.ts';
+import type { Model, Seat } from '../../model/model.ts';
 import { readTyre } from '../../model/tyre.ts';
 import { disc } from './loop.ts';
 import type { Envelopes, Part } from './part.ts';
@@ -39,24 +39,47 @@ function growthAt(radius: number, speed: number): number | string {
   }
 }
 
-/** The driven wheel on its shaft, its tyre as the size says. */
+/** Radius and width of the driven wheel, m; null where one is not known. */
+function wheelSize({ wheel }: Model, seat: Seat): { readonly radius: number; readonly width: number } | null {
+  const width = wheel.width ?? seat.width;
+  const rolling = wheel.rollOut && wheel.rollOut.hi / (2 * Math.PI);
+  const radius = wheel.diameter === null ? rolling : wheel.diameter / 2;
+  return radius === null || width === null ? null : { radius, width };
+}
+
+const wheelSeat = ({ shaft }: OnLine): Seat | undefined => shaft.seats.find(({ kind }) => kind === 'wheel');
+
+/** The driven wheel as it stands still, its tyre as the size says; null where its size is not known. */
+export function wheelSolid(model: Model, on: OnLine): Solid | null {
+  const seat = wheelSeat(on);
+  const size = seat && wheelSize(model, seat);
+  if (!size) return null;
+  const { radius, width } = size;
+  const { tyre } = model.wheel;
+  const rounding = tyre !== null && readTyre(tyre).ok ? Math.min(SHOULDER * width, radius) : 0;
+  return { ...disc(seat.at, on.shaft.direction, radius, width / 2), rounding };
+}
+
+/**
+ * The driven wheel on its shaft.
+ * @param at where `wheelSolid` is; null where its size is not known
+ */
 export function wheelParts(
   model: Model,
   on: OnLine,
   swings: boolean,
-  at: (solids: readonly Solid[]) => Part['at'],
+  at: Part['at'] | null,
   topSpeed: number | null,
 ): Envelopes {
   const { wheel } = model;
-  const seat = on.shaft.seats.find(({ kind }) => kind === 'wheel');
+  const seat = wheelSeat(on);
   if (!seat) return { parts: [], unknown: [] };
   const name = wheel.tyre === null ? seat.name : 'tyre';
   const unknown: UnknownSize[] = [];
   const missing = (address: string, says: string): void => {
     unknown.push({ name, element: wheel.address, address, says });
   };
-  const width = wheel.width ?? seat.width;
-  if (width === null) missing(`${seat.address}/width`, `the width of ${seat.name}`);
+  if (wheel.width === null && seat.width === null) missing(`${seat.address}/width`, `the width of ${seat.name}`);
   if (wheel.diameter === null)
     missing(
       `${wheel.address}/tyre`,
@@ -64,9 +87,9 @@ export function wheelParts(
         ? `the size of the tyre: the roll-out stands in for it, and what stands beyond its tread is not known`
         : 'the size of the tyre',
     );
-  const rolling = wheel.rollOut && wheel.rollOut.hi / (2 * Math.PI);
-  const radius = wheel.diameter === null ? rolling : wheel.diameter / 2;
-  if (radius === null || width === null) return { parts: [], unknown };
+  const measures = wheelSize(model, seat);
+  if (measures === null || at === null) return { parts: [], unknown };
+  const { radius } = measures;
   const size = wheel.tyre === null ? null : readTyre(wheel.tyre);
   let growth = 0;
   if (size?.ok && size.construction !== 'radial')
@@ -80,8 +103,6 @@ export function wheelParts(
     if (typeof found === 'string') missing(`${wheel.address}/tyre`, found);
     else growth = found;
   }
-  const rounding = size?.ok ? Math.min(SHOULDER * width, radius) : 0;
-  const solids = [{ ...disc(seat.at, on.shaft.direction, radius, width / 2), rounding }];
   return {
     parts: [
       {
@@ -92,7 +113,7 @@ export function wheelParts(
         bodies: on.bodies,
         lines: [on.line],
         stage: null,
-        at: at(solids),
+        at,
         largest: null,
         swings,
         growth,

@@ -5,6 +5,7 @@ import { SHAFT_STEELS } from '@oddwheel/tables/shaft-steels';
 import { rowInSi } from '@oddwheel/tables/table';
 import type { Shaft } from '../../model/model.ts';
 import type { Loads } from '../../model/strength.ts';
+import { type Within, within } from '../../model/within.ts';
 import type { At, Used } from '../geometry/types.ts';
 import { thinnestAt } from './diameters.ts';
 import { type NotchFactors, notchFactors } from './notch-factors.ts';
@@ -228,14 +229,27 @@ export interface AtPlace {
 
 /**
  * The place where a number is greatest.
- * @param size what is compared, such as stress over strength
+ * @param size what is compared, such as stress over strength; so many times as large when the forces are
  * @returns null where it is nowhere above zero
  */
-export function greatestAt(
-  places: readonly Place[],
-  { sections }: ShaftSolution,
-  size: (place: Place, forces: SectionForces) => number,
-): AtPlace | null {
+export function greatestAt(places: readonly Place[], solution: ShaftSolution, size: Size): AtPlace | null {
+  const { scaled } = solution;
+  if (!scaled) return within(GREATEST, [solution, places, size], () => greatestAnew(places, solution, size));
+  // All sizes that are compared grow with the loads, so the place is the same.
+  const one = greatestAt(places, scaled.one, size);
+  if (!one) return null;
+  const { by } = scaled;
+  const { station, bending, shear, torque, axial } = one.forces;
+  const forces = { station, bending: by * bending, shear: by * shear, torque: by * torque, axial: by * axial };
+  return { place: one.place, forces };
+}
+
+/** A number that is so many times as large when the forces are. */
+type Size = (place: Place, forces: SectionForces) => number;
+
+const GREATEST: Within<AtPlace | null> = new WeakMap();
+
+function greatestAnew(places: readonly Place[], { sections }: ShaftSolution, size: Size): AtPlace | null {
   let most = 0;
   let found: AtPlace | null = null;
   for (const place of places)
@@ -259,7 +273,18 @@ export function yieldUse(place: Place, { bending, torque, axial }: SectionForces
 }
 
 /** One over the reserve against fatigue of a shaft that turns under a load that stands still: bending swings, torque does not. */
-export function fatigueUse(criterion: Loads['criterion']): (place: Place, forces: SectionForces) => number {
+export function fatigueUse(criterion: Loads['criterion']): Size {
+  return FATIGUE[criterion];
+}
+
+const FATIGUE: Readonly<Record<Loads['criterion'], Size>> = {
+  Goodman: fatigueBy('Goodman'),
+  Gerber: fatigueBy('Gerber'),
+  'ASME elliptic': fatigueBy('ASME elliptic'),
+  Soderberg: fatigueBy('Soderberg'),
+};
+
+function fatigueBy(criterion: Loads['criterion']): Size {
   return (place, { bending, torque }) => {
     const a = (place.bending * bending) / place.modulus / place.endurance;
     const mean = (Math.sqrt(3) * place.torsion * Math.abs(torque)) / (2 * place.modulus);

@@ -133,6 +133,7 @@ export function solveShaft(structure: ShaftStructure, loads: readonly SeatLoad[]
     return Math.sqrt(x * x + y * y + z * z);
   };
   return {
+    scaled: null,
     sections,
     reactions,
     across: stations.map((_, node) => square(node * MOVES)),

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Seat, Shaft, Value } from '../../model/model.ts';
 import { resolveSteel } from '../../model/resolve-strength.ts';
 import type { SeatLoad } from './seat-loads.ts';
+import { scaledSolution, timesAsLarge } from './shaft-scaled.ts';
 import { solveShaft } from './shaft-solve.ts';
 import { type ShaftSolution, shaftStructure } from './shaft-structure.ts';
 
@@ -198,5 +199,52 @@ describe('properties', () => {
       (v) => v.si,
     );
     expect(none.missing[0]?.says).toContain('diameters of S');
+  });
+});
+
+describe('a shaft is linear: loads 3.7 times as large', () => {
+  const given: Given = {
+    pieces: [
+      [0, 0.12, 0.025],
+      [0.12, 0.24, 0.02],
+    ],
+    bearings: [
+      [0, 4e7],
+      [0.1, 6e7],
+      [0.2, 5e7],
+    ],
+  };
+  const loads = [push(0.05, [-40, 900, -300], [12, 3, -2]), push(0.24, [40, -200, 500], [-12, 1, 5], [0, 0.02, -0.01])];
+  const by = 3.7;
+  const one = solve(given, loads, [0.05, 0.24]);
+  const larger = loads.map(({ force, moment, ...rest }) => ({
+    ...rest,
+    force: force.map((x) => by * x) as unknown as Vec3,
+    moment: moment.map((x) => by * x) as unknown as Vec3,
+  }));
+  const alone = solve(given, larger, [0.05, 0.24]);
+  const scaled = scaledSolution(one, by);
+
+  it('give what the same loads solved by themselves give', () => {
+    expect(timesAsLarge(larger, loads)).toBeCloseTo(by, 12);
+    const near = (found: readonly number[], wanted: readonly number[]) => {
+      const size = Math.max(...wanted.map(Math.abs));
+      expect(found).toHaveLength(wanted.length);
+      found.forEach((x, n) => {
+        expect(Math.abs(x - (wanted[n] ?? Number.NaN))).toBeLessThanOrEqual(1e-11 * size);
+      });
+    };
+    for (const key of ['bending', 'shear', 'torque', 'axial'] as const)
+      near(
+        scaled.sections.map((section) => section[key]),
+        alone.sections.map((section) => section[key]),
+      );
+    near(
+      scaled.reactions.flatMap(({ force, radial, axial }) => [...force, radial, axial]),
+      alone.reactions.flatMap(({ force, radial, axial }) => [...force, radial, axial]),
+    );
+    for (const key of ['across', 'slope', 'along', 'twist'] as const) near(scaled[key], alone[key]);
+    near([...scaled.moves], [...alone.moves]);
+    expect(scaled.held).toBeCloseTo(alone.held, 9);
   });
 });

@@ -33,6 +33,8 @@ export interface SectionForces {
 
 /** One shaft in one load case. */
 export interface ShaftSolution {
+  /** The answer that this one is so many times as large as; null where it was solved by itself. */
+  readonly scaled: { readonly one: ShaftSolution; readonly by: number } | null;
   /** At each end of each stretch between nodes, in order. */
   readonly sections: readonly SectionForces[];
   /** What each bearing does to the shaft. */

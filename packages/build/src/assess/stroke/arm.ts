@@ -4,6 +4,7 @@ import { armCentreDistance } from '@oddwheel/mechanics/suspension/centre-distanc
 import { armChainTravel } from '@oddwheel/mechanics/suspension/chain-travel';
 import type { Vec3 } from '@oddwheel/quantity/quantity';
 import type { Model, Seat, Shaft, Stage, Suspension } from '../../model/model.ts';
+import { type Within, within } from '../../model/within.ts';
 import type { Scene } from '../checks/check.ts';
 import { MOST_SKEW, seatOf } from '../geometry/place.ts';
 import type { ChainGeometry, StageGeometry } from '../geometry/types.ts';
@@ -83,6 +84,9 @@ function stepsOf({ rebound, drawn, bump }: Placed): readonly number[] {
   return [...between(rebound, drawn), ...between(drawn, bump), bump];
 }
 
+const isChain = (geometry: StageGeometry | undefined): geometry is StageGeometry & { readonly stage: ChainStage } =>
+  geometry?.stage.kind === 'chain';
+
 const isMissing = (found: ArmChain | readonly Missing[]): found is readonly Missing[] => Array.isArray(found);
 
 /**
@@ -90,14 +94,28 @@ const isMissing = (found: ArmChain | readonly Missing[]): found is readonly Miss
  * @returns what is missing where it cannot be worked out; null where the stage is no such chain, an idler keeps its slack, or the arm has
  *   no stroke
  */
-function armChainOf(scene: Scene, index: number): ArmChain | readonly Missing[] | null {
+function armChainOf(scene: Scene, index: number): Found {
   const geometry = scene.stages[index];
-  if (geometry?.stage.kind !== 'chain') return null;
-  const { stage, from, to } = geometry;
+  if (!isChain(geometry)) return null;
   const lines = linesOf(scene.model);
   const [first, second] = [index, index + 1].map((k) => lineOf(lines, k)?.bodies.includes('swinging arm') === true);
   if (first === second) return null;
   const { suspension } = scene.model;
+  // An edit elsewhere leaves the chain as it is.
+  return within(second ? LED_TO : LED_FROM, [geometry, suspension ?? NO_ARM], () =>
+    ledTo(geometry, geometry.stage, suspension, second === true),
+  );
+}
+
+type Found = ArmChain | readonly Missing[] | null;
+
+const LED_TO: Within<Found> = new WeakMap();
+const LED_FROM: Within<Found> = new WeakMap();
+const NO_ARM = {};
+
+/** @param second whether the driven end is on the arm */
+function ledTo(geometry: StageGeometry, stage: ChainStage, suspension: Suspension | null, second: boolean): Found {
+  const { from, to } = geometry;
   if (!suspension) return [{ address: '/brief/suspension', says: 'pivot, bump and rebound of the swinging arm' }];
   if (suspension.bump + suspension.rebound === 0) return null;
   if (!geometry.chain) return geometry.trouble;
@@ -124,7 +142,7 @@ function armChainOf(scene: Scene, index: number): ArmChain | readonly Missing[] 
     onArm: second ? to : from,
     teethFixed: second ? teeth.driver : teeth.driven,
     teethMoving: second ? teeth.driven : teeth.driver,
-    drivesWheel: second === true && to.seats.some(({ kind }) => kind === 'wheel'),
+    drivesWheel: second && to.seats.some(({ kind }) => kind === 'wheel'),
     steps: stepsOf(placed),
   };
   try {
@@ -142,11 +160,11 @@ function armChainOf(scene: Scene, index: number): ArmChain | readonly Missing[] 
 
 const withTravel = (arm: Unmoved): ArmChain => ({ ...arm, travel: travelOf(arm) });
 
-const known = new WeakMap<Model, Map<number, ArmChain | readonly Missing[] | null>>();
+const known = new WeakMap<Model, Map<number, Found>>();
 
 /** The same, worked out once for a model: no uncertain input touches it. */
-function knownArmChain(scene: Scene, index: number): ArmChain | readonly Missing[] | null {
-  const found = known.get(scene.model) ?? new Map<number, ArmChain | readonly Missing[] | null>();
+function knownArmChain(scene: Scene, index: number): Found {
+  const found = known.get(scene.model) ?? new Map<number, Found>();
   known.set(scene.model, found);
   const before = found.get(index);
   if (before !== undefined) return before;

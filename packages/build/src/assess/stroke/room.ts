@@ -2,6 +2,7 @@ import { MethodError } from '@oddwheel/mechanics/method/method';
 import { chainOnArm } from '@oddwheel/mechanics/suspension/chain-on-arm';
 import { CHAIN_SIZES } from '@oddwheel/tables/chain-sizes';
 import { rowInSi } from '@oddwheel/tables/table';
+import { type Within, within } from '../../model/within.ts';
 import { type ArmChain, armInput, armOrigins, placeName } from './arm.ts';
 import type { SpanRoom } from './types.ts';
 
@@ -52,6 +53,12 @@ export interface SpanGap {
 
 /** Both spans at every step of the stroke; null where the arm or the line of centres stands upright, and has no upper side. */
 export function spanGaps(arm: ArmChain): readonly SpanGap[] | null {
+  return within(GAPS, [arm], () => gapsAnew(arm));
+}
+
+const GAPS: Within<readonly SpanGap[] | null> = new WeakMap();
+
+function gapsAnew(arm: ArmChain): readonly SpanGap[] | null {
   try {
     const { input, output } = arm.travel;
     const movements = arm.stage.links === null ? null : output.movements;

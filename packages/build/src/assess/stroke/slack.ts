@@ -98,7 +98,7 @@ export function slackSetting(arm: ArmChain, links: number, show: Show): SlackSet
 }
 
 /** The adjuster of a chain's slack that moves the shaft on the arm. */
-export function slotOf(model: Model, arm: ArmChain): Adjuster | null {
+export function slotOf(model: Pick<Model, 'adjusters'>, arm: ArmChain): Adjuster | null {
   return (
     model.adjusters.find(({ sets, of, moves }) => sets === 'slack' && of === arm.stage.id && moves === arm.onArm.id) ??
     null
@@ -119,7 +119,7 @@ function slotEnd(arm: ArmChain, slot: Adjuster, by: number): SlotEnd | null {
 }
 
 /** What the axle slot does; null without one, or where the chain cannot be laid at one of its ends. */
-export function axleSlot(model: Model, arm: ArmChain, show: Show): AxleSlot | null {
+export function axleSlot(model: Pick<Model, 'adjusters'>, arm: ArmChain, show: Show): AxleSlot | null {
   const slot = slotOf(model, arm);
   if (!slot) return null;
   const found = [-slot.travel, slot.travel].map((by) => slotEnd(arm, slot, by));

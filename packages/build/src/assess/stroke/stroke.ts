@@ -1,3 +1,5 @@
+import type { Model } from '../../model/model.ts';
+import { type Within, within } from '../../model/within.ts';
 import type { Scene } from '../checks/check.ts';
 import type { Assumed, Missing } from '../types.ts';
 import { type ArmChain, onArmChain, placeName } from './arm.ts';
@@ -64,7 +66,20 @@ export const armHeightMissing = ({ suspension }: ArmChain): Missing => ({
   says: ARM_HEIGHT,
 });
 
+const WITHOUT_PULL: Within<Omit<ChainOverStroke, 'rise'>> = new WeakMap();
+
 function overStroke(scene: Scene, index: number, arm: ArmChain): ChainOverStroke {
+  const { adjusters, units } = scene.model;
+  const found = within(WITHOUT_PULL, [arm, adjusters, units], () => withoutPull(scene.model, scene.show, arm));
+  return { ...found, rise: riseOf(scene, index, arm) };
+}
+
+/** What hangs on no load. */
+function withoutPull(
+  model: Pick<Model, 'adjusters' | 'units'>,
+  show: Scene['show'],
+  arm: ArmChain,
+): Omit<ChainOverStroke, 'rise'> {
   const { stage, suspension } = arm;
   const { links } = stage;
   const { armHeight } = suspension;
@@ -75,11 +90,10 @@ function overStroke(scene: Scene, index: number, arm: ArmChain): ChainOverStroke
     address: stage.address,
     name: stage.name,
     places: placesOf(arm, links),
-    tightest: tightestOf(arm, links, scene.show),
-    slack: handSet && !beyond ? slackSetting(arm, links, scene.show) : null,
-    slot: handSet ? axleSlot(scene.model, arm, scene.show) : null,
+    tightest: tightestOf(arm, links, show),
+    slack: handSet && !beyond ? slackSetting(arm, links, show) : null,
+    slot: handSet ? axleSlot(model, arm, show) : null,
     room: gaps === null || armHeight === null ? [] : spanRooms(arm, gaps, armHeight),
-    rise: riseOf(scene, index, arm),
     missing: [
       ...(armHeight === null ? [armHeightMissing(arm)] : []),
       ...(links === null ? [{ address: `${stage.address}/links`, says: 'the number of links fitted' }] : []),

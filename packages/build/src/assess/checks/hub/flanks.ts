@@ -20,7 +20,7 @@ export interface Flanks {
   readonly shear: number | null;
   /** In the shaft under the teeth of an involute spline. */
   readonly rootShear: number | null;
-  readonly used: readonly Used[];
+  readonly used: () => readonly Used[];
 }
 
 type Answer = { readonly ok: true; readonly of: Flanks } | { readonly ok: false; readonly outcome: Outcome };
@@ -75,7 +75,7 @@ function keyFlanks(hub: Hub, seat: Seat, torque: number): Answer {
     keys: key.keys,
   };
   const output = keyPressure.run(input);
-  const origins = { torque: THROUGH, diameter: `${seat.address}/diameter`, ...keyOrigins(hub, size) };
+  const origins = () => ({ torque: THROUGH, diameter: `${seat.address}/diameter`, ...keyOrigins(hub, size) });
   return {
     ok: true,
     of: {
@@ -83,7 +83,7 @@ function keyFlanks(hub: Hub, seat: Seat, torque: number): Answer {
       onShaft: output.shaft,
       shear: output.shear,
       rootShear: null,
-      used: [{ method: keyPressure, input, output, origins }],
+      used: () => [{ method: keyPressure, input, output, origins: origins() }],
     },
   };
 }
@@ -108,7 +108,7 @@ function involuteFlanks(hub: Hub, spline: HubSpline, module: number, torque: num
     uneven: 1 / SHARE,
   };
   const output = involuteSpline.run(input);
-  const used: Used = {
+  const used = (): Used => ({
     method: involuteSpline,
     input,
     output,
@@ -122,7 +122,7 @@ function involuteFlanks(hub: Hub, spline: HubSpline, module: number, torque: num
       height: measured ? `half of ${at}/outside less ${at}/inside` : 'nine tenths of the module',
       uneven: 'three quarters of the teeth carry (joint-limits/spline)',
     },
-  };
+  });
   return {
     ok: true,
     of: {
@@ -130,7 +130,7 @@ function involuteFlanks(hub: Hub, spline: HubSpline, module: number, torque: num
       onShaft: output.pressure,
       shear: output.toothShear,
       rootShear: output.rootShear,
-      used: [used],
+      used: () => [used()],
     },
   };
 }
@@ -159,14 +159,14 @@ function splineFlanks(hub: Hub, seat: Seat, torque: number): Answer {
     share: SHARE,
   };
   const output = flankPressure.run(input);
-  const origins = {
+  const origins = () => ({
     torque: THROUGH,
     diameter: `mean of ${at}/outside and ${at}/inside`,
     teeth: `${at}/teeth`,
     height: `half of ${at}/outside less ${at}/inside`,
     length: `${at}/length`,
     share: 'joint-limits/spline',
-  };
+  });
   const { pressure } = output;
   return {
     ok: true,
@@ -175,7 +175,7 @@ function splineFlanks(hub: Hub, seat: Seat, torque: number): Answer {
       onShaft: pressure,
       shear: null,
       rootShear: null,
-      used: [{ method: flankPressure, input, output, origins }],
+      used: () => [{ method: flankPressure, input, output, origins: origins() }],
     },
   };
 }

@@ -2,6 +2,7 @@ import { KEY_SIZES } from '@oddwheel/tables/key-sizes';
 import { rowInSi } from '@oddwheel/tables/table';
 import type { HubKey } from '../../../model/hub.ts';
 import type { Seat } from '../../../model/model.ts';
+import { type Within, within } from '../../../model/within.ts';
 
 /** A key as it stands in its slots. */
 export interface KeySize {
@@ -25,7 +26,14 @@ export function standardKey(diameter: number, inch: boolean): string | null {
 }
 
 /** The key of a seat: what is typed, and the standard for its shaft for the rest; null where neither says it. */
-export function keySize(key: HubKey, { diameter }: Seat): KeySize | null {
+export function keySize(key: HubKey, seat: Seat): KeySize | null {
+  return within(SIZES, [key, seat], () => sizeOf(key, seat));
+}
+
+/** By key and seat: it is asked for in every case. */
+const SIZES: Within<KeySize | null> = new WeakMap();
+
+function sizeOf(key: HubKey, { diameter }: Seat): KeySize | null {
   const row = diameter === null ? null : standardKey(diameter, key.inch);
   const standard = row === null ? {} : rowInSi(KEY_SIZES, row);
   const width = key.width ?? standard.width;

@@ -47,7 +47,7 @@ export const hubRunning: Check = {
       () =>
         `At full throttle the flanks press with ${show('pressure', most)}; the usual limit for flanks that shall last is ${show('pressure', limit)} (${sourceOf(HUB_LIMITS, row)}).`,
       [],
-      () => used,
+      used,
       { capacity: `hub-limits/${row}`, demand: 'above' },
     );
   },

@@ -1,3 +1,5 @@
+import { dot, minus, norm, plus, times } from '@oddwheel/mechanics/numerics/vector';
+import type { Vec3 } from '@oddwheel/quantity/quantity';
 import type { Hub } from '../../../model/hub.ts';
 import type { Model, Seat, Shaft } from '../../../model/model.ts';
 import type { CaseLoads } from '../../loads.ts';
@@ -58,8 +60,23 @@ export const seatsWith =
 
 /** The torque seat of a subject, with its joint. */
 export function torqueSeatOf(model: Model, { address }: Subject): (TorqueSeat & { readonly hub: Hub }) | null {
-  const found = torqueSeats(model).find(({ seat }) => seat.address === address);
-  return found?.seat.hub ? { ...found, hub: found.seat.hub } : null;
+  return jointedOf(model).get(address) ?? null;
+}
+
+const JOINTED = new WeakMap<Model, ReadonlyMap<string, TorqueSeat & { readonly hub: Hub }>>();
+
+/** Torque seats with a joint, by address: they are asked for in every case. */
+function jointedOf(model: Model): ReadonlyMap<string, TorqueSeat & { readonly hub: Hub }> {
+  const known = JOINTED.get(model);
+  if (known) return known;
+  const found = new Map(
+    torqueSeats(model).flatMap((one) => {
+      const { address, hub } = one.seat;
+      return hub ? [[address, { ...one, hub }] as const] : [];
+    }),
+  );
+  JOINTED.set(model, found);
+  return found;
 }
 
 /** N·m: a case that passes nothing here says nothing of the joint. */
@@ -67,24 +84,24 @@ export const NOTHING = 1e-6;
 
 /** Torque through a seat in a case, as a size: of two stages that end here the greater, and the brake where it sits here. */
 export function torqueThrough({ ends, wheel, brake }: TorqueSeat, load: CaseLoads): number {
-  const sizes = ends.map(({ stage, end }) => {
+  let most = 0;
+  for (const { stage, end } of ends) {
     const one = load.stages[stage];
-    return Math.abs((end === 'from' ? one?.torqueIn : one?.torqueOut) ?? 0);
-  });
-  if (wheel) sizes.push(Math.abs(load.shafts.at(-1)?.torque ?? 0));
-  if (brake && load.point.brake) sizes.push(load.point.brake.torque);
-  return Math.max(0, ...sizes);
+    most = Math.max(most, Math.abs((end === 'from' ? one?.torqueIn : one?.torqueOut) ?? 0));
+  }
+  if (wheel) most = Math.max(most, Math.abs(load.shafts.at(-1)?.torque ?? 0));
+  if (brake && load.point.brake) most = Math.max(most, load.point.brake.torque);
+  return most;
 }
 
 /** Force across the shaft that the part brings to its seat in a case, as a size; the wheel's own load is not among it. */
 export function pushAcross({ ends, shaft }: TorqueSeat, load: CaseLoads): number {
-  let sum = [0, 0, 0];
+  let sum: Vec3 = [0, 0, 0];
   for (const { stage, end } of ends) {
     const force = load.stages[stage]?.[end].force;
-    if (force) sum = sum.map((x, k) => x + (force[k] ?? 0));
+    if (force) sum = plus(sum, force);
   }
-  const along = sum.reduce((total, x, k) => total + x * (shaft.direction[k] ?? 0), 0);
-  return Math.hypot(...sum.map((x, k) => x - along * (shaft.direction[k] ?? 0)));
+  return norm(minus(sum, times(dot(sum, shaft.direction), shaft.direction)));
 }
 
 /** Force along the shaft that the part brings to its seat in a case, as a size. */
@@ -92,7 +109,7 @@ export function pushAlong({ ends, shaft }: TorqueSeat, load: CaseLoads): number 
   let along = 0;
   for (const { stage, end } of ends) {
     const force = load.stages[stage]?.[end].force;
-    if (force) along += force.reduce((total, x, k) => total + x * (shaft.direction[k] ?? 0), 0);
+    if (force) along += dot(force, shaft.direction);
   }
   return Math.abs(along);
 }

@@ -15,8 +15,16 @@ const SURFACE = {
 const FACES = { oiled: 'friction-oiled', 'clean or painted': 'friction-dry', blasted: 'friction-blasted' } as const;
 const SCATTER = 0.3;
 
-/** Stress area and root of a thread by its key. */
+const AREAS = new Map<string, ReturnType<typeof areaAnew>>();
+
+/** Stress area and root of a thread by its key; the table has few. */
 export function areaOf(thread: string) {
+  const known = AREAS.get(thread) ?? areaAnew(thread);
+  AREAS.set(thread, known);
+  return known;
+}
+
+function areaAnew(thread: string) {
   const { diameter = Number.NaN, pitch = Number.NaN } = rowInSi(THREAD_SIZES, thread);
   const input = { diameter, pitch };
   const output = threadArea.run(input);

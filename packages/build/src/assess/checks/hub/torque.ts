@@ -68,7 +68,7 @@ function onFlanks(found: Jointed, torque: number, scene: Scene): Outcome {
     modes,
     ({ name, demand, capacity }) =>
       `The ${word} passes ${show('torque', torque)}, either way. Nearest to its end is the ${name}: ${show('pressure', demand.value)} of ${show('pressure', capacity.value)}.`,
-    () => used,
+    used,
   );
 }
 

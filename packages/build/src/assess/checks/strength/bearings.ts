@@ -50,6 +50,20 @@ export function bearingAt(scene: Scene, address: string): Found | null {
   const k = shaftIndex(scene.model, { address });
   const structure = scene.strength.shafts[k];
   if (!structure) return null;
+  const known = FOUND.get(structure) ?? new Map<string, Found | null>();
+  FOUND.set(structure, known);
+  const before = known.get(address);
+  // A shaft keeps its bearings when another is put in before it, but not its number.
+  if (before === null || before?.kind === 'blank' || (before && before.at.k === k)) return before;
+  const found = bearingOf(structure, k, address);
+  known.set(address, found);
+  return found;
+}
+
+/** By the shaft that it holds: it is asked for in every case. */
+const FOUND = new WeakMap<ShaftStructure, Map<string, Found | null>>();
+
+function bearingOf(structure: ShaftStructure, k: number, address: string): Found | null {
   const b = structure.bearings.findIndex(({ seat }) => seat.address === address);
   const seat = structure.bearings[b]?.seat;
   const fitted = seat?.bearing;

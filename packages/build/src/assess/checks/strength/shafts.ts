@@ -11,9 +11,18 @@ export const shaftSubjects: Check['subjects'] = (model) =>
   model.shafts.map(({ address, name }) => ({ address, element: name, stage: null }));
 
 /** Index of the shaft that a subject is, or that carries it; -1 when there is none. */
-export function shaftIndex({ shafts }: Model, { address }: Pick<Subject, 'address'>): number {
-  return shafts.findIndex((shaft) => address === shaft.address || address.startsWith(`${shaft.address}/`));
+export function shaftIndex(model: Model, { address }: Pick<Subject, 'address'>): number {
+  const known = INDEX.get(model) ?? new Map<string, number>();
+  INDEX.set(model, known);
+  const found =
+    known.get(address) ??
+    model.shafts.findIndex((shaft) => address === shaft.address || address.startsWith(`${shaft.address}/`));
+  known.set(address, found);
+  return found;
 }
+
+/** By the address: it is asked for in every case. */
+const INDEX = new WeakMap<Model, Map<string, number>>();
 
 /** A shaft solved in one case. */
 export interface Solved {
