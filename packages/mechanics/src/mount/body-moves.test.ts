@@ -1,7 +1,8 @@
 import type { Vec3 } from '@oddwheel/quantity/quantity';
 import { describe, expect, it } from 'vitest';
+import { checkMethod } from '../method/proof.ts';
 import { cross, minus, norm, plus, times } from '../numerics/vector.ts';
-import { bodyOnMounts, moveOfPoint } from './body-moves.ts';
+import { bodyMoves, bodyOnMounts, moveOfPoint } from './body-moves.ts';
 
 const K = 150e3;
 const [A, B] = [0.18, 0.12];
@@ -65,5 +66,28 @@ describe('a rigid body on mounts', () => {
     expect(() => bodyOnMounts(FOUR.slice(0, 2))).toThrow();
     expect(() => bodyOnMounts(FOUR.slice(0, 1))).toThrow();
     expect(() => bodyOnMounts(FOUR.slice(0, 3))).not.toThrow();
+  });
+});
+
+describe('the working of it', () => {
+  const input = {
+    x: [0.9, 0.88, 1.2, 1.1],
+    y: [0.2, -0.17, 0.03, 0.15],
+    z: [-0.05, -0.02, 0.31, 0.1],
+    stiffness: [90e3, 210e3, 140e3, 40e3],
+    at: [0.82, 0.07, 0.14] as const,
+    force: [-2600, 30, 410] as const,
+    moment: [0, 95, 12] as const,
+    point: [1.1, -0.2, 0.3] as const,
+  };
+
+  it('shows equations that the six-by-six answer meets, for unlike mounts anywhere', () => {
+    expect(checkMethod(bodyMoves, input)).toEqual([]);
+  });
+
+  it('refuses mounts on one line, and lists that do not match', () => {
+    const line = { ...input, x: [0, 1, 2], y: [0, 2, 4], z: [0, 0, 0], stiffness: [1e5, 1e5, 2e5] };
+    expect(() => bodyMoves.run(line)).toThrow(/one line/);
+    expect(() => bodyMoves.run({ ...input, z: [0, 0, 1] })).toThrow(/3 entries .* for 4 places/);
   });
 });

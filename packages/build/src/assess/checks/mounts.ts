@@ -1,7 +1,7 @@
 import { chainAlignment } from '@oddwheel/mechanics/chain/alignment';
 import { chainLength } from '@oddwheel/mechanics/chain/length';
 import { chainSlack } from '@oddwheel/mechanics/chain/slack';
-import { type BodyMove, moveOfPoint } from '@oddwheel/mechanics/mount/body-moves';
+import { type BodyMove, bodyMoves, moveOfPoint, pullAt } from '@oddwheel/mechanics/mount/body-moves';
 import { cross, norm, plus, unit } from '@oddwheel/mechanics/numerics/vector';
 import type { Vec3 } from '@oddwheel/quantity/quantity';
 import { BODY_MOVEMENTS } from '@oddwheel/tables/body-movements';
@@ -10,6 +10,7 @@ import type { Body, Model, Seat, Shaft, Stage, Value } from '../../model/model.t
 import { CHAIN_LIMITS } from '../../model/rows.ts';
 import { seatOf } from '../geometry/place.ts';
 import { parallelPlace } from '../geometry/tangent.ts';
+import type { Used } from '../geometry/types.ts';
 import { linesOf } from '../layout/lines.ts';
 import { playBetween } from '../layout/movement.ts';
 import type { CaseLoads } from '../loads.ts';
@@ -51,7 +52,49 @@ interface Moved {
   readonly at: readonly [Vec3, Vec3];
   readonly directions: readonly [Vec3, Vec3];
   readonly moves: readonly [BodyMove | null, BodyMove | null];
+  /** The working of how far a point at an end moves; none where that end stands still. */
+  readonly worked: (end: 0 | 1, point: Vec3, name: string) => readonly Used[];
   readonly uses: readonly Value[];
+}
+
+function workedMove(
+  { at }: Scene,
+  on: BodyMoves | null,
+  load: CaseLoads,
+  seat: Seat,
+  point: Vec3,
+  name: string,
+): readonly Used[] {
+  const pulls = on?.ok ? on.pulls(load) : null;
+  if (!on?.ok || !pulls) return [];
+  const { mounts } = on;
+  const input = {
+    x: mounts.map((one) => one.at[0]),
+    y: mounts.map((one) => one.at[1]),
+    z: mounts.map((one) => one.at[2]),
+    stiffness: mounts.map(({ stiffness }) => (stiffness ? at(stiffness) : Number.NaN)),
+    ...pullAt(pulls, seat.at),
+    point,
+  };
+  const places = mounts.map(({ address }) => `${address}/at`).join(', ');
+  const all = 'stages on this body together, in this case, taken to that seat';
+  return [
+    {
+      method: bodyMoves,
+      input,
+      output: bodyMoves.run(input),
+      origins: {
+        x: places,
+        y: places,
+        z: places,
+        stiffness: mounts.map(({ address }) => `${address}/stiffness`).join(', '),
+        at: seat.address,
+        force: `pulls of the ${all}`,
+        moment: `torques of the ${all}`,
+        point: name,
+      },
+    },
+  ];
 }
 
 type Found = { readonly moved: Moved } | Extract<Outcome, { kind: 'unknown' }> | null;
@@ -94,6 +137,7 @@ function movedEnds(scene: Scene, subject: Subject, load: CaseLoads | null): Foun
       at: [place(seats[0], a), place(seats[1], b)],
       directions: [leaning(from, a), leaning(to, b)],
       moves: [a, b],
+      worked: (end, point, name) => workedMove(scene, on[end] ?? null, load, seats[end], point, name),
       uses: on.flatMap((one) => (one?.ok ? one.mounts.flatMap(({ stiffness }) => stiffness ?? []) : [])),
     },
   };
@@ -142,12 +186,14 @@ export const mountMoves: Check = {
       const says = 'the mounts of the engine, each with its place and stiffness';
       return { kind: 'unknown', missing: [{ address: '/brief/mounts', says }] };
     }
-    return onMoved(({ bodies, seats, moves, uses }) => {
+    return onMoved(({ bodies, seats, moves, worked, uses }) => {
       const moving = ([0, 1] as const).flatMap((n) => {
         const move = moves[n];
         if (!move) return [];
         return pointsOf(model, bodies[n], seats[n]).map(({ name, at }) => ({
           name,
+          at,
+          end: n,
           body: bodies[n],
           by: norm(moveOfPoint(move, at)),
         }));
@@ -163,8 +209,8 @@ export const mountMoves: Check = {
         () =>
           `On its mounts the ${most.body} moves ${show('length', most.by)} at ${most.name}, and ${show('length', chainEnd)} at the chain; the clearances leave ${show('length', room)} for it${most.by > room ? `, and up to ${show('length', most.by - room)} more than that is lost of each` : ''}. A body without mounts in the build counts as bolted solid.`,
         uses,
-        () => [],
-        { capacity: row, demand: 'the body as rigid on its mounts, under the pulls of this case' },
+        () => worked(most.end, most.at, most.name),
+        { capacity: row, demand: 'above' },
       );
     })(scene, subject, load);
   },
@@ -179,7 +225,7 @@ export const mountLine: Check = {
   atWorst: 'thin',
   perCase: true,
   subjects: betweenBodies,
-  run: onMoved(({ at, directions, seats, shafts, uses }, { show }) => {
+  run: onMoved(({ at, directions, seats, shafts, worked, uses }, { show }) => {
     const input = {
       seatDriver: at[0],
       directionDriver: directions[0],
@@ -200,6 +246,7 @@ export const mountLine: Check = {
         `Under pull the planes of the sprockets stand ${show('length', Math.abs(output.offset))} apart and the shafts ${show('angle', output.angle)} to each other; ${show('length', output.offsetLimit)} and ${show('angle', output.angleLimit)} are the limits.`,
       uses,
       () => [
+        ...([0, 1] as const).flatMap((n) => worked(n, seats[n].at, seats[n].address)),
         {
           method: chainAlignment,
           input,
@@ -226,7 +273,7 @@ export const mountSlack: Check = {
   atWorst: 'thin',
   perCase: true,
   subjects: betweenBodies,
-  run: onMoved(({ stage, steep, at, seats, shafts, uses }, scene) => {
+  run: onMoved(({ stage, steep, at, seats, shafts, worked, uses }, scene) => {
     // A tensioner follows, and an idler changes the length that is asked for.
     if (stage.tensioner === true || stage.idler) return null;
     if (stage.links === null)
@@ -240,6 +287,7 @@ export const mountSlack: Check = {
     const input = { pitch: size.pitch, linksFitted: stage.links, linksNeeded: round.links, span: round.span };
     const output = chainSlack.run(input);
     const { show } = scene;
+    const before = () => ([0, 1] as const).flatMap((n) => worked(n, seats[n].at, seats[n].address));
     const shift = centreDistance - drawn;
     const moved = () =>
       `On the mounts the centres come ${show('length', Math.abs(shift))} ${shift > 0 ? 'further apart' : 'nearer'} under pull`;
@@ -249,7 +297,7 @@ export const mountSlack: Check = {
         holds: false,
         says: () => `${moved()}, and the chain is ${show('length', -output.excess)} too short to have slack.`,
         uses,
-        used: () => [],
+        used: before,
       };
     const limit = steep ? CHAIN_LIMITS.slackSpecial : CHAIN_LIMITS.slackUsual;
     return measured(
@@ -259,6 +307,7 @@ export const mountSlack: Check = {
         `${moved()}: ${show('length', output.handMovement)} of slack in all at mid-span, ${show('percent', output.movementOverSpan)} of the span; ${show('percent', limit.value)} is the limit.`,
       uses,
       () => [
+        ...before(),
         {
           method: chainLength,
           input: roundIn,

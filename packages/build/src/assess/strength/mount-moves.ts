@@ -8,7 +8,12 @@ import type { Missing } from '../types.ts';
 
 /** How a body moves on its mounts under each case; null moves: nothing says that it is on rubber. */
 export type BodyMoves =
-  | { readonly ok: true; readonly mounts: readonly Mount[]; readonly move: (load: CaseLoads) => BodyMove | null }
+  | {
+      readonly ok: true;
+      readonly mounts: readonly Mount[];
+      readonly pulls: (load: CaseLoads) => readonly BodyPull[] | null;
+      readonly move: (load: CaseLoads) => BodyMove | null;
+    }
   | { readonly ok: false; readonly missing: readonly Missing[] };
 
 type Mounted = Mount['body'];
@@ -52,6 +57,7 @@ function work(scene: Scene, body: Mounted): BodyMoves {
     return {
       ok: true,
       mounts,
+      pulls: (load) => pullsOn(lines, scene, load),
       move: (load) => {
         const pulls = pullsOn(lines, scene, load);
         return pulls && moveUnder(pulls);
