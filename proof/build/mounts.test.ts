@@ -149,6 +149,14 @@ describe('mounts that are not told whole', () => {
     expect(missing(session)).toEqual([unknown, unknown, unknown]);
   });
 
+  test('no mounts at all is unknown once, and asks how the engine is held', () => {
+    const session = opened({});
+    expect(missing(session)).toEqual([['unknown', ['/brief/mounts']], undefined, undefined]);
+    expect(finding(session, 'mount.moves')?.missing[0]?.says).toBe(
+      'how the engine is held: its mounts, or that it is held solid',
+    );
+  });
+
   test('mounts on one line are named', () => {
     const on = (x: number) => ({ name: `at ${x}`, ...mountAt([x, 0.05, 0.02], '300 N/mm') });
     const session = opened({ a: on(0.9), b: on(1.0), c: on(1.1) });

@@ -32,14 +32,23 @@ function endsOf(model: Model, k: number): readonly [Body, Body] | null {
 
 const hasMounts = (model: Model, body: Body): boolean => model.mounts.some((one) => one.body === body);
 
-/** Chains that lead from one body to another, one of them on mounts that the build names. */
-const betweenBodies: Check['subjects'] = (model) =>
-  model.mounts.length === 0
-    ? []
-    : stagesOfKind('chain')(model).filter(
-        ({ stage }) =>
-          stage !== null && endsOf(model, stage)?.some((body) => body === 'engine' || hasMounts(model, body)) === true,
-      );
+/** Chains that lead from one body to another, as those bodies say. */
+const between =
+  (asks: (model: Model, ends: readonly [Body, Body]) => boolean): Check['subjects'] =>
+  (model) =>
+    stagesOfKind('chain')(model).filter(({ stage }) => {
+      const ends = stage === null ? null : endsOf(model, stage);
+      return ends !== null && asks(model, ends);
+    });
+
+/** Whether the build must still say how the engine is held. */
+const engineOpen = (model: Model, ends: readonly [Body, Body]): boolean =>
+  ends.includes('engine') && !hasMounts(model, 'engine');
+
+const onMounts = (model: Model, ends: readonly [Body, Body]): boolean => ends.some((body) => hasMounts(model, body));
+
+/** That the engine's own mounts are not named is told once, by the check of its movement. */
+const onNamedMounts = between((model, ends) => onMounts(model, ends) && !engineOpen(model, ends));
 
 /** A chain whose ends have moved on their mounts. */
 interface Moved {
@@ -105,8 +114,6 @@ function movedEnds(scene: Scene, subject: Subject, load: CaseLoads | null): Foun
   if (subject.stage === null || geometry?.stage.kind !== 'chain' || !load) return null;
   const bodies = endsOf(scene.model, subject.stage);
   if (!bodies) return null;
-  // That the engine's own mounts are not named is told once, by the check of its movement.
-  if (bodies.includes('engine') && !hasMounts(scene.model, 'engine')) return null;
   const on = bodies.map((body): BodyMoves | null => movesOf(scene, body));
   const missing = on.flatMap((one) => (one && !one.ok ? one.missing : []));
   if (missing.length > 0) return { kind: 'unknown', missing };
@@ -178,12 +185,12 @@ export const mountMoves: Check = {
   atWorst: 'thin',
   perCase: true,
   rare: true,
-  subjects: betweenBodies,
+  subjects: between((model, ends) => onMounts(model, ends) || engineOpen(model, ends)),
   run: (scene, subject, load) => {
     const { model, show } = scene;
     const ends = subject.stage === null ? null : endsOf(model, subject.stage);
-    if (ends?.includes('engine') && !hasMounts(model, 'engine')) {
-      const says = 'the mounts of the engine, each with its place and stiffness';
+    if (ends && engineOpen(model, ends)) {
+      const says = 'how the engine is held: its mounts, or that it is held solid';
       return { kind: 'unknown', missing: [{ address: '/brief/mounts', says }] };
     }
     return onMoved(({ bodies, seats, moves, worked, uses }) => {
@@ -199,7 +206,8 @@ export const mountMoves: Check = {
         }));
       });
       const most = moving.reduce<(typeof moving)[number] | null>((a, b) => (a && a.by >= b.by ? a : b), null);
-      if (!most) return null;
+      // A case that does not pull on the body says nothing of its mounts.
+      if (!most || most.by === 0) return null;
       const { offset, axial, row } = playBetween(...bodies);
       const room = Math.hypot(offset, axial);
       const chainEnd = Math.max(...([0, 1] as const).map((n) => endMove(moves[n], seats[n])));
@@ -224,7 +232,7 @@ export const mountLine: Check = {
   wanted: { reserve: 1, from: CHAIN_LIMITS.faceOffset.source },
   atWorst: 'thin',
   perCase: true,
-  subjects: betweenBodies,
+  subjects: onNamedMounts,
   run: onMoved(({ at, directions, seats, shafts, worked, uses }, { show }) => {
     const input = {
       seatDriver: at[0],
@@ -272,7 +280,7 @@ export const mountSlack: Check = {
   wanted: { reserve: 1, from: CHAIN_LIMITS.slackUsual.source },
   atWorst: 'thin',
   perCase: true,
-  subjects: betweenBodies,
+  subjects: onNamedMounts,
   run: onMoved(({ stage, steep, at, seats, shafts, worked, uses }, scene) => {
     // A tensioner follows, and an idler changes the length that is asked for.
     if (stage.tensioner === true || stage.idler) return null;
