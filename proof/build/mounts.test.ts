@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import { valueAt } from '@oddwheel/build/schema/describe';
 import { explainFinding, openSession } from '@oddwheel/build/session';
 import type { Session } from '@oddwheel/build/session-types';
 import { describe, expect, test } from 'vitest';
@@ -127,8 +128,12 @@ describe('an engine on its mounts under the pull of its chain', () => {
 
   test('the working shows the balance, ending in what the finding holds', () => {
     for (const check of ['mount.moves', 'mount.line', 'mount.slack']) {
-      const shown = explainFinding(SOFT, `${check}:${CHAIN}`);
-      expect(shown?.workings.map(({ methodId }) => methodId)).toContain('mount.bodyMoves');
+      const workings = explainFinding(SOFT, `${check}:${CHAIN}`)?.workings ?? [];
+      expect(workings.map(({ methodId }) => methodId)).toContain('mount.bodyMoves');
+      // Each address that it names leads somewhere.
+      const origins = workings.flatMap(({ symbols }) => symbols.flatMap(({ origin }) => origin ?? []));
+      const open = origins.filter((origin) => origin.startsWith('/') && valueAt(SOFT.build, origin) === undefined);
+      expect(open).toEqual([]);
     }
   });
 });

@@ -85,7 +85,7 @@ function workedMove(
     ...pullAt(pulls, seat.at),
     point,
   };
-  const places = mounts.map(({ address }) => `${address}/at`).join(', ');
+  const places = '/brief/mounts';
   const all = 'stages on this body together, in this case, taken to that seat';
   return [
     {
@@ -96,7 +96,7 @@ function workedMove(
         x: places,
         y: places,
         z: places,
-        stiffness: mounts.map(({ address }) => `${address}/stiffness`).join(', '),
+        stiffness: places,
         at: seat.address,
         force: `pulls of the ${all}`,
         moment: `torques of the ${all}`,
@@ -245,8 +245,8 @@ export const mountLine: Check = {
     const [kind, demand, capacity] = leans
       ? (['angle', output.angle, output.angleLimit] as const)
       : (['length', Math.abs(output.offset), output.offsetLimit] as const);
-    const origin = (n: 0 | 1) => `${seats[n].address}, moved on the mounts`;
-    const direction = (n: 0 | 1) => `${shafts[n].address}/direction, turned on the mounts`;
+    const origin = (n: 0 | 1) => `place of ${seats[n].name}, moved on the mounts`;
+    const direction = (n: 0 | 1) => `direction of ${shafts[n].name}, turned on the mounts`;
     return measured(
       { name: leans ? 'shafts lean' : 'planes apart', value: demand, kind, use: kind },
       { name: 'limit', value: capacity, kind, use: kind },
