@@ -97,6 +97,7 @@ import { weldGroup } from './joint/weld-group.ts';
 import { weldRing } from './joint/weld-ring.ts';
 import { weldTorsion } from './joint/weld-torsion.ts';
 import type { Method } from './method/method.ts';
+import { bodyMoves } from './mount/body-moves.ts';
 import { mountStiffnessByWeight } from './mount/stiffness-by-weight.ts';
 import { plateLug } from './plate/lug.ts';
 import { plateStrength } from './plate/strength.ts';
@@ -290,6 +291,7 @@ export const METHODS: readonly Method[] = [
   massFactor,
   massFromScales,
   mountStiffnessByWeight,
+  bodyMoves,
   ratioForSpeed,
   ratioFromTurns,
   ratioNearestTrain,

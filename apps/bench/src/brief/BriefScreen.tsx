@@ -8,7 +8,6 @@ import { FieldEditor } from '../inspector/FieldEditor.tsx';
 import type { ScreenProps } from '../steps/screen.ts';
 import { BriefContents, focusOnSection, focusOnSheet } from './BriefContents.tsx';
 import { CurvePanel } from './CurvePanel.tsx';
-import { MountSection } from './MountSection.tsx';
 import { SHEET, SheetSection } from './SheetSection.tsx';
 import { curveOf, curveUnits, sectionOf, sheetAddresses, sheetSections } from './sections.ts';
 import { useSheetFields } from './use-sheet-fields.ts';
@@ -40,7 +39,7 @@ export function BriefScreen({ state, actions, model }: ScreenProps): JSX.Element
     [model, actions],
   );
   const measure = useCallback(
-    (id: string, address: string | null, readings: Readings) => model.measure(id, address, readings),
+    (id: string, address: string, readings: Readings) => model.measure(id, address, readings),
     [model],
   );
   const [turned, setTurned] = useState<ReadonlyMap<string, boolean>>(new Map());
@@ -100,19 +99,6 @@ export function BriefScreen({ state, actions, model }: ScreenProps): JSX.Element
           {section.key === 'engine' && curvePanel}
         </SheetSection>
       ))}
-      {sections.length > 0 && (
-        <MountSection
-          build={assessment.name}
-          open={isOpen('mounts')}
-          onFold={fold}
-          locked={locked}
-          units={assessment.units}
-          note={assessment.notes['/brief/vehicle'] ?? ''}
-          onMeasure={measure}
-          onReveal={reveal}
-          onEdit={edit}
-        />
-      )}
     </div>
   );
 }

@@ -23,7 +23,7 @@ export interface SectionTools {
   /** Values that a sum may begin with, by address. */
   readonly given: Readings;
   readonly onCommit: (address: string, typed: string | null) => Promise<Fault | null>;
-  readonly onMeasure: (measure: string, address: string | null, readings: Readings) => Promise<Measured>;
+  readonly onMeasure: (measure: string, address: string, readings: Readings) => Promise<Measured>;
   readonly onReveal: (address: string) => void;
   readonly onSelect: (address: string) => void;
 }

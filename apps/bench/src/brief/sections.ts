@@ -17,7 +17,7 @@ const IN_GEARBOX = /^\/brief\/engine\/(?:primary|gears|boxEfficiency|output)(?:\
 const IN_CURVE = /^\/brief\/engine\/curve\//;
 
 /** Parts in the order in which a builder comes to know them; what is not named comes after, in the order of the file. */
-const ORDER = ['vehicle', 'targets', 'space', 'duty', 'reference', 'speedometer', 'suspension', 'shop'];
+const ORDER = ['vehicle', 'targets', 'space', 'duty', 'reference', 'speedometer', 'suspension', 'mounts', 'shop'];
 
 const keyOf = (address: string): string => address.split('/').at(-1) ?? '';
 

@@ -30,6 +30,7 @@ const STEP_OF_CHECK: Readonly<Record<string, StepId>> = {
   'idler.overrun': 'strength',
   'coupling.': 'layout',
   'bodies.': 'layout',
+  'mount.': 'strength',
   'arm.': 'layout',
   'torsion.': 'strength',
   'shaft.': 'strength',

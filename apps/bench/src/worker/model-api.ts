@@ -78,7 +78,7 @@ export interface ModelApi extends HoldApi, LayoutApi, RatiosApi, ShaftApi {
   /** Fields of several elements at once, in their order. */
   readonly fieldsOf: (addresses: readonly string[]) => readonly (readonly Field[])[];
   /** Does the sum of a measuring recipe; the address is that of the field that the result is for. */
-  readonly measure: (id: string, address: string | null, readings: Readings) => Measured;
+  readonly measure: (id: string, address: string, readings: Readings) => Measured;
   /** The working of a finding, for the case asked for or the one that governs. */
   readonly explain: (findingId: string, caseId: string | null) => Explanation | null;
   /** Curves of pull, road load, engine speed and speeding up, for drawing. */

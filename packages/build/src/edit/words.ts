@@ -13,6 +13,7 @@ const ENTRIES: Readonly<Record<string, string>> = {
   '/brief/shop/shelf': 'Part on the shelf',
   '/brief/space/keepOuts': 'Keep-out',
   '/brief/space/tubes': 'Tube',
+  '/brief/mounts': 'Mount',
   '/brief/duty/rows': 'Part of the duty',
   '/path/adjusters': 'Adjuster',
   '/path/plates': 'Plate',

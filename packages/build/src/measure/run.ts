@@ -26,8 +26,8 @@ const typedValue = (text: string, ask: Ask): unknown => {
 };
 
 /** Unit for the result: the one that the field has now, else the usual one for the build's lengths. */
-function unitFor(session: Session, measure: Measure, address: string | null): string {
-  const now = address === null ? undefined : valueAt(session.build, address);
+function unitFor(session: Session, measure: Measure, address: string): string {
+  const now = valueAt(session.build, address);
   const parsed = typeof now === 'string' ? parseInput(now, measure.kind) : null;
   if (parsed?.ok && findUnit(measure.kind, parsed.unit)) return parsed.unit;
   return (session.assessment.units.length ?? 'mm').startsWith('in') ? measure.units.inch : measure.units.metric;
@@ -57,10 +57,10 @@ const asTyped = (unit: string): string => unit.replaceAll('·', '.').replaceAll(
  * Does the sum of a measure. The text it gives goes into the field: a range from what the readings may be off by, rounded outward, where
  * the field takes one. All faults at once, by reading.
  *
- * @param address field that the result is for; null for none
+ * @param address field that the result is for
  * @throws RangeError when there is no such measure.
  */
-export function runMeasure(session: Session, id: string, address: string | null, readings: Readings): Measured {
+export function runMeasure(session: Session, id: string, address: string, readings: Readings): Measured {
   const measure = measureById(id);
   if (!measure) throw new RangeError(`There is no measure "${id}".`);
   const typed = measure.asks.map((ask) => ({ ask, text: (readings[ask.key] ?? '').trim() || (ask.usual ?? '') }));
@@ -87,7 +87,7 @@ export function runMeasure(session: Session, id: string, address: string | null,
   const step = 10 ** decimals;
   const low = Math.floor((value - spread) * step + 1e-6) / step;
   const high = Math.ceil((value + spread) * step - 1e-6) / step;
-  const ranges = address !== null && nodeAt(session.build, address)?.['x-field']?.range === true;
+  const ranges = nodeAt(session.build, address)?.['x-field']?.range === true;
   const number = inDecimals(decimals, ...(ranges && high > low ? [low, high] : [value])).join('..');
   const symbol = findUnit(measure.kind, unit)?.symbol ?? '';
   const gap = symbol === '' ? '' : THIN_SPACE;

@@ -1,11 +1,23 @@
 import { hubValues } from './hub.ts';
-import type { Engine, ReferenceVehicle, Shaft, Space, Speedometer, Stage, Targets, Value, Vehicle } from './model.ts';
+import type {
+  Engine,
+  Mount,
+  ReferenceVehicle,
+  Shaft,
+  Space,
+  Speedometer,
+  Stage,
+  Targets,
+  Value,
+  Vehicle,
+} from './model.ts';
 import { shaftValues } from './resolve-strength.ts';
 import type { Cush, Duty, Loads } from './strength.ts';
 
 interface Parts {
   readonly engine: Engine;
   readonly vehicle: Vehicle;
+  readonly mounts: readonly Mount[];
   readonly space: Space;
   readonly rollOut: Value | null;
   readonly shafts: readonly Shaft[];
@@ -20,7 +32,21 @@ interface Parts {
 
 /** Every input of a model, in the order of the path. */
 export function allValues(parts: Parts): Value[] {
-  const { engine, vehicle, space, rollOut, shafts, stages, targets, reference, speedometer, cush, duty, loads } = parts;
+  const {
+    engine,
+    vehicle,
+    mounts,
+    space,
+    rollOut,
+    shafts,
+    stages,
+    targets,
+    reference,
+    speedometer,
+    cush,
+    duty,
+    loads,
+  } = parts;
   const ofStage = (stage: Stage): (Value | null)[] => {
     if (stage.kind === 'chain') return [stage.strands, stage.stretch, stage.efficiency];
     if (stage.kind === 'bevel' || stage.kind === 'spur')
@@ -50,6 +76,7 @@ export function allValues(parts: Parts): Value[] {
     vehicle.engineInertia,
     vehicle.otherInertia,
     vehicle.track,
+    ...mounts.map(({ stiffness }) => stiffness),
     space.wanted,
     ...stages.flatMap(ofStage),
     ...shafts.flatMap(shaftValues),

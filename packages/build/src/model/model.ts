@@ -294,6 +294,16 @@ export interface Space {
   readonly wanted: Value;
 }
 
+/** A rubber that holds a body to the frame of the vehicle. */
+export interface Mount {
+  readonly address: string;
+  readonly name: string;
+  readonly body: 'engine' | 'subframe';
+  readonly at: Vec3;
+  /** In each direction; null where the build does not say. */
+  readonly stiffness: Value | null;
+}
+
 export interface Adjuster {
   readonly id: string;
   readonly address: string;
@@ -360,6 +370,7 @@ export interface Model {
   readonly vehicle: Vehicle;
   readonly wheel: Wheel;
   readonly suspension: Suspension | null;
+  readonly mounts: readonly Mount[];
   readonly space: Space;
   readonly adjusters: readonly Adjuster[];
   readonly plates: readonly Plate[];

@@ -1,7 +1,7 @@
 import type { Vec3 } from '@oddwheel/quantity/quantity';
 import type { BuildFile } from '../schema/build-file.ts';
 import { pointerKey } from '../schema/describe.ts';
-import type { Adjuster, KeepOut, KnownPoint, Picture, Space, Suspension, Tube, Vehicle } from './model.ts';
+import type { Adjuster, KeepOut, KnownPoint, Mount, Picture, Space, Suspension, Tube, Vehicle } from './model.ts';
 import { type Reader, typedNumber, value, valueOrNull } from './value.ts';
 
 type Point = { readonly x: string; readonly y: string; readonly z: string };
@@ -50,6 +50,19 @@ export function resolveSuspension(file: BuildFile['brief']['suspension']): Suspe
     stand: file.stand === undefined ? null : typedNumber('angle', file.stand),
     armHeight: lengthOrNull(file.armHeight),
   };
+}
+
+export function resolveMounts(reader: Reader, file: BuildFile['brief']['mounts']): readonly Mount[] {
+  return Object.entries(file ?? {}).map(([id, mount]): Mount => {
+    const address = `/brief/mounts/${pointerKey(id)}`;
+    return {
+      address,
+      name: mount.name,
+      body: mount.body,
+      at: point(mount.at),
+      stiffness: valueOrNull(reader, `${address}/stiffness`, mount, 'stiffness', mount.name),
+    };
+  });
 }
 
 export function resolveSpace(reader: Reader, file: BuildFile['brief']['space']): Space {

@@ -15,6 +15,7 @@ import {
   lengthOrNull,
   point,
   resolveAdjusters,
+  resolveMounts,
   resolvePictures,
   resolveSpace,
   resolveSuspension,
@@ -309,6 +310,7 @@ export function resolve(build: BuildFile, cache: Cache | null): Model {
   const wheel = reuse(cache, 'resolve:wheel', [brief.wheel], () => resolveWheel(reader, brief.wheel));
   const vehicle = reuse(cache, 'resolve:vehicle', [brief.vehicle], () => resolveVehicle(reader, brief.vehicle));
   const suspension = reuse(cache, 'resolve:suspension', [brief.suspension], () => resolveSuspension(brief.suspension));
+  const mounts = reuse(cache, 'resolve:mounts', [brief.mounts], () => resolveMounts(reader, brief.mounts));
   const space = reuse(cache, 'resolve:space', [brief.space], () => resolveSpace(reader, brief.space));
   const adjusters = reuse(cache, 'resolve:adjusters', [path.adjusters], () => resolveAdjusters(path.adjusters));
   const cush = reuse(cache, 'resolve:cush', [path.cush], () => resolveCush(reader, path.cush));
@@ -331,6 +333,7 @@ export function resolve(build: BuildFile, cache: Cache | null): Model {
     vehicle,
     wheel,
     suspension,
+    mounts,
     space,
     adjusters,
     plates: reuse(cache, 'resolve:plate-list', [...plates.values()], () => [...plates.values()]),
@@ -357,6 +360,7 @@ export function resolve(build: BuildFile, cache: Cache | null): Model {
     values: allValues({
       engine,
       vehicle,
+      mounts,
       space,
       rollOut: wheel.rollOut,
       ...order,

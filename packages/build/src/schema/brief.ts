@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { duty, loads } from './duty.ts';
 import { engine } from './engine.ts';
 import { choiceField, quantityField, textField } from './field.ts';
+import { mounts } from './mounts.ts';
 import { ratioField } from './ratio-field.ts';
 import { shop } from './shop.ts';
 import { space } from './space.ts';
@@ -94,6 +95,7 @@ export const brief = z
     vehicle,
     wheel,
     suspension: suspension.optional(),
+    mounts: mounts.optional(),
     space: space.optional(),
     targets: targets.optional(),
     reference: reference.optional(),

@@ -64,8 +64,8 @@ export const BEARING_SIGNS: readonly Sign[] = [
     early:
       'A hairline at the end of the weld that ties a tab to its tube; rust through paint there; a bolt hole gone oval; a bolt that is found loose again and again; a new shake or hum.',
     goes: 'The tab tears off and the subframe swings on those that are left: chain line and mesh are lost, and the next tab follows.',
-    checks: [],
-    notJudged: 'The subframe, its tabs and its mounts are not judged yet: look all the more often.',
+    checks: ['mount.moves'],
+    notJudged: 'The subframe and its tabs are not judged yet: look all the more often.',
     service:
       'Wipe each tab, look with a lens at both ends of each weld, try each mount bolt. Stop a crack by welding, not by a drilled hole alone.',
     every: 'after the first hour and after 10 hours of work, then every 25 hours',

@@ -20,6 +20,8 @@ export const CHAIN_SIGNS: readonly Sign[] = [
       'chain.jam',
       'chain.slack',
       'chain.plane',
+      'mount.line',
+      'mount.slack',
       'chain.parallel',
       'chain.wrap',
       'chain.stroke',

@@ -21,6 +21,7 @@ import { hubSize } from './hub/sizes.ts';
 import { hubStandard } from './hub/standard.ts';
 import { hubTorque } from './hub/torque.ts';
 import { idlerPlane, mesh, overrun, place, slackSide } from './idler.ts';
+import { mountLine, mountMoves, mountSlack } from './mounts.ts';
 import { clutch, grip, lift, speedometer, tip } from './road.ts';
 import { climb, climbGrip, cycle, reach, sprint } from './road-targets.ts';
 import { seatInPlate, seatOnShaft } from './seating/fits.ts';
@@ -111,6 +112,9 @@ export const CHECKS: readonly Check[] = [
   wheelSupports,
   meshOnBodies,
   slackOnBodies,
+  mountMoves,
+  mountLine,
+  mountSlack,
   room,
   touch,
   touchWheel,
