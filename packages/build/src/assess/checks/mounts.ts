@@ -292,13 +292,19 @@ export const mountSlack: Check = {
     const { size, teeth } = stage;
     const roundIn = { pitch: size.pitch, teethDriver: teeth.driver, teethDriven: teeth.driven, centreDistance };
     const round = chainLength.run(roundIn);
-    const input = { pitch: size.pitch, linksFitted: stage.links, linksNeeded: round.links, span: round.span };
+    const limit = steep ? CHAIN_LIMITS.slackSpecial : CHAIN_LIMITS.slackUsual;
+    // A slack that is set is set at rest to half of what it may be; else it is what the chain is drawn with.
+    const isSet = scene.model.adjusters.some(({ sets, of }) => sets === 'slack' && of === stage.id);
+    const rest = chainLength.run({ ...roundIn, centreDistance: drawn });
+    const long = isSet ? Math.hypot(rest.span, (limit.value / 2) * rest.span) - rest.span : null;
+    const linksNeeded = long === null ? round.links : stage.links - long / size.pitch + (round.links - rest.links);
+    const input = { pitch: size.pitch, linksFitted: stage.links, linksNeeded, span: round.span };
     const output = chainSlack.run(input);
     const { show } = scene;
     const before = () => ([0, 1] as const).flatMap((n) => worked(n, seats[n].at, seats[n].address));
     const shift = centreDistance - drawn;
     const moved = () =>
-      `On the mounts the centres come ${show('length', Math.abs(shift))} ${shift > 0 ? 'further apart' : 'nearer'} under pull`;
+      `${isSet ? `Set at rest to ${show('length', (limit.value / 2) * rest.span)} of movement by hand: on` : 'On'} the mounts the centres come ${show('length', Math.abs(shift))} ${shift > 0 ? 'further apart' : 'nearer'} under pull`;
     if (output.excess <= 0)
       return {
         kind: 'plain',
@@ -307,7 +313,6 @@ export const mountSlack: Check = {
         uses,
         used: before,
       };
-    const limit = steep ? CHAIN_LIMITS.slackSpecial : CHAIN_LIMITS.slackUsual;
     return measured(
       { name: 'movement over span', value: output.movementOverSpan, kind: 'number', use: 'percent' },
       { name: 'limit', value: limit.value, kind: 'number', use: 'percent' },
@@ -334,7 +339,7 @@ export const mountSlack: Check = {
           origins: {
             pitch: `chain-sizes/${size.key}`,
             linksFitted: `${stage.address}/links`,
-            linksNeeded: 'above',
+            linksNeeded: isSet ? 'those fitted less the slack set at rest, and what the movement changes' : 'above',
             span: 'above',
           },
         },
