@@ -109,13 +109,14 @@ export function shaftsOf(build: BuildFile): Tree[] {
   return [...(output === undefined ? [] : [output]), ...Object.values(shafts)];
 }
 
-/** Moves the origin of every shaft, and the pivot of the arm. */
+/** Moves the origin of every shaft, the pivot of the arm, what stands around, and the mounts. */
 export function moveOrigins(build: BuildFile, move: (place: Vec3) => Vec3): void {
   const { pivot } = (build as unknown as Tree).brief?.suspension ?? {};
   const { keepOuts, tubes } = build.brief.space ?? {};
   const around = [
     ...Object.values(keepOuts ?? {}).flatMap(({ least, most }) => [least, most]),
     ...Object.values(tubes ?? {}).flatMap(({ from, to }) => [from, to]),
+    ...Object.values(build.brief.mounts ?? {}).map(({ at }) => at),
   ];
   const places = [...shaftsOf(build).map((shaft) => shaft.origin), ...around, ...(pivot === undefined ? [] : [pivot])];
   for (const place of places) {
