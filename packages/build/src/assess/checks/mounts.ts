@@ -8,6 +8,7 @@ import { BODY_MOVEMENTS } from '@oddwheel/tables/body-movements';
 import { sourceOf } from '@oddwheel/tables/table';
 import type { Body, Model, Seat, Shaft, Stage, Value } from '../../model/model.ts';
 import { CHAIN_LIMITS } from '../../model/rows.ts';
+import { least } from '../adjusters/measures.ts';
 import { seatOf } from '../geometry/place.ts';
 import { parallelPlace } from '../geometry/tangent.ts';
 import type { Used } from '../geometry/types.ts';
@@ -296,6 +297,8 @@ export const mountSlack: Check = {
     // A slack that is set is set at rest to half of what it may be; else it is what the chain is drawn with.
     const isSet = scene.model.adjusters.some(({ sets, of }) => sets === 'slack' && of === stage.id);
     const rest = chainLength.run({ ...roundIn, centreDistance: drawn });
+    // The links themselves make the centres swing by as much as the chain runs.
+    if (Math.abs(round.links - rest.links) <= least('count')) return null;
     const long = isSet ? Math.hypot(rest.span, (limit.value / 2) * rest.span) - rest.span : null;
     const linksNeeded = long === null ? round.links : stage.links - long / size.pitch + (round.links - rest.links);
     const input = { pitch: size.pitch, linksFitted: stage.links, linksNeeded, span: round.span };
@@ -303,8 +306,11 @@ export const mountSlack: Check = {
     const { show } = scene;
     const before = () => ([0, 1] as const).flatMap((n) => worked(n, seats[n].at, seats[n].address));
     const shift = centreDistance - drawn;
+    const from = isSet
+      ? `With ${show('length', (limit.value / 2) * rest.span)} of movement by hand set at rest, the`
+      : 'As drawn, the';
     const moved = () =>
-      `${isSet ? `Set at rest to ${show('length', (limit.value / 2) * rest.span)} of movement by hand: on` : 'On'} the mounts the centres come ${show('length', Math.abs(shift))} ${shift > 0 ? 'further apart' : 'nearer'} under pull`;
+      `${from} mounts bring the centres ${show('length', Math.abs(shift))} ${shift > 0 ? 'further apart' : 'nearer'} under pull`;
     if (output.excess <= 0)
       return {
         kind: 'plain',
