@@ -1,26 +1,35 @@
 import type { Model } from '../../model/model.ts';
 import { type Within, within } from '../../model/within.ts';
 import { printer } from '../scene.ts';
-import { type Part, partsOf } from './parts.ts';
+import { partsOf } from './parts.ts';
 import { entryPlan, type Judged, slidePlan } from './plan.ts';
 import { assemblySteps, loopService, partService } from './steps.ts';
 import type { Assembly, Service, ShaftAssembly } from './types.ts';
 
-const PLANS: Within<Map<string, Judged>> = new WeakMap();
+type Plans = Within<Map<string, Judged>>;
+
+const WHOLE: Plans = new WeakMap();
+const SLIDING: Plans = new WeakMap();
+
+/** A plan of a shaft, worked out once for its parts; its words are in the unit of the build. */
+function planOnce(known: Plans, model: Model, index: number, plan: typeof slidePlan): Judged {
+  const parts = partsOf(model, index);
+  const plans = within(known, [parts], () => new Map<string, Judged>());
+  const unit = model.units.length;
+  const found = plans.get(unit) ?? plan(parts, printer(model));
+  plans.set(unit, found);
+  return found;
+}
 
 /** The way a shaft goes together, welded plates and all. */
 export function wholePlan(model: Model, index: number): Judged {
-  const parts = partsOf(model, index);
-  const plans = within(PLANS, [parts], () => new Map<string, Judged>());
-  // The words of a plan are in the unit of the build.
-  const unit = model.units.length;
-  const plan = plans.get(unit) ?? planAnew(parts, printer(model));
-  plans.set(unit, plan);
-  return plan;
+  const welded = partsOf(model, index).some(({ opening }) => opening);
+  return welded ? planOnce(WHOLE, model, index, entryPlan) : slidingPlan(model, index);
 }
 
-function planAnew(parts: readonly Part[], show: ReturnType<typeof printer>): Judged {
-  return parts.some(({ opening }) => opening) ? entryPlan(parts, show) : slidePlan(parts, show);
+/** The way every part slides to its seat, welded plates aside. */
+export function slidingPlan(model: Model, index: number): Judged {
+  return planOnce(SLIDING, model, index, slidePlan);
 }
 
 /** Shafts that the builder puts together: the engine's output comes as it is. */

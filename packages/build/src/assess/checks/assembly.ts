@@ -1,7 +1,6 @@
 import type { Model } from '../../model/model.ts';
-import { wholePlan } from '../assembly/assembly.ts';
+import { slidingPlan, wholePlan } from '../assembly/assembly.ts';
 import { type Part, partsOf } from '../assembly/parts.ts';
-import { slidePlan } from '../assembly/plan.ts';
 import { assemblySteps, missingJoint, shutIn } from '../assembly/steps.ts';
 import { allOf, type Verdict, YES } from '../assembly/verdict.ts';
 import type { Missing } from '../types.ts';
@@ -71,7 +70,7 @@ export const slide: Check = {
     const sized = parts.map(
       ({ bore }): Verdict => (bore.value === null ? { is: 'open', missing: [bore.missing] } : YES),
     );
-    const verdict = allOf([room.verdict, slidePlan(parts, scene.show).verdict, ...sized]);
+    const verdict = allOf([room.verdict, slidingPlan(scene.model, indexOf(scene, subject)).verdict, ...sized]);
     const gap = room.least;
     return outcomeOf(
       verdict,
@@ -98,11 +97,11 @@ export const enter: Check = {
       ).some(({ opening }) => opening !== null),
     ),
   run: perModel((scene, subject) => {
-    const { model, show } = scene;
+    const { model } = scene;
     const index = indexOf(scene, subject);
     const parts = partsOf(model, index);
     // Parts that do not slide to their seats are the business of that check.
-    if (slidePlan(parts, show).verdict.is === 'no') return null;
+    if (slidingPlan(model, index).verdict.is === 'no') return null;
     const whole = wholePlan(model, index);
     return outcomeOf(
       whole.verdict,

@@ -1,4 +1,5 @@
 import type { Body, Model, Seat, Shaft } from '../../model/model.ts';
+import { type Within, within } from '../../model/within.ts';
 
 /** Consecutive shafts joined by rigid couplings. */
 export interface Line {
@@ -9,8 +10,14 @@ export interface Line {
   readonly bodies: readonly Body[];
 }
 
+const LINES: Within<readonly Line[]> = new WeakMap();
+
 /** Shaft lines in the order of power. */
 export function linesOf(model: Model): readonly Line[] {
+  return within(LINES, [model], () => linesAnew(model));
+}
+
+function linesAnew(model: Model): readonly Line[] {
   const groups: { first: number; shafts: Shaft[] }[] = [];
   model.shafts.forEach((shaft, k) => {
     const before = model.stages[k - 1];
