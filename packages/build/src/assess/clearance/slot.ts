@@ -1,6 +1,7 @@
-import { plus, times } from '@oddwheel/mechanics/numerics/vector';
+import { times } from '@oddwheel/mechanics/numerics/vector';
 import { type Cache, reuse } from '../../model/cache.ts';
 import type { Model, Shaft } from '../../model/model.ts';
+import { shifted } from '../adjusters/measures.ts';
 import type { Scene } from '../checks/check.ts';
 import { stageGeometry } from '../geometry/stage.ts';
 import { allParts } from './all-parts.ts';
@@ -21,14 +22,6 @@ export interface AxleSlot {
 }
 
 const keyOf = ({ role, address, name }: Part): string => `${role} ${address} ${name}`;
-
-function shifted(shaft: Shaft, by: Shaft['origin']): Shaft {
-  return {
-    ...shaft,
-    origin: plus(shaft.origin, by),
-    seats: shaft.seats.map((seat) => ({ ...seat, at: plus(seat.at, by) })),
-  };
-}
 
 /** The build with the wheel’s axle moved along its slot: the parts that move with it, each placed when it is asked for. */
 function endOf(
