@@ -90,7 +90,7 @@ function standingOf(
   const byCase = new Float64Array(rows.length * cases).fill(Number.NaN);
   const least = new Float64Array(rows.length).fill(Number.NaN);
   const known = middle?.byCase.length === byCase.length ? middle : null;
-  const found: (Outcome | null)[] = [];
+  const found: (Outcome | null)[] = atMiddle ? rows.map(() => null) : [];
   const steady = scene.cases.flatMap((load, c) => (load.point.kind === 'steady' ? [c] : []));
   const every = [...scene.cases.keys()];
   rows.forEach(({ check, subject }, r) => {
@@ -187,15 +187,20 @@ function keyed<A, T>(compute: (from: A) => T): (key: string, from: A) => T {
   };
 }
 
-/** Worked out once for each corner. */
-function perCorner<T>(compute: (corner: Corner) => T): (corner: Corner) => T {
-  const known = new Map<string, T>();
+/** Worked out once for each corner and kept in `known`. */
+function perCorner<T>(known: Map<string, T>, compute: (corner: Corner) => T): (corner: Corner) => T {
   return (corner) => {
     const key = cornerKey(corner);
     const found = known.get(key) ?? compute(corner);
     known.set(key, found);
     return found;
   };
+}
+
+/** Rows that read none of the road's inputs, at one corner. */
+interface DriveParts {
+  readonly scene: Scene;
+  readonly standing: Standing;
 }
 
 /** All rows at one corner, but for the slider. */
@@ -216,25 +221,25 @@ function partsOf(model: Model, cache: Cache | null) {
   const uncertain = reuse(cache, 'uncertain', [model], () => uncertainOf(model.values));
   const ofRoad = reuse(cache, 'road-inputs', [model], () => roadInputs(model));
   const ofLoads = reuse(cache, 'load-inputs', [model], () => loadValues(model));
+  // One slot for all corners: an edit lets go of those of the build before it together, and they are most of what is kept.
+  const known = reuse(cache, 'known-corners', [model], () => ({
+    drive: new Map<string, DriveParts>(),
+    whole: new Map<string, CornerParts>(),
+  }));
   // Checks of the drive read none of the road's inputs, so corners that differ in those only share one run.
-  const drive: (corner: Corner) => { readonly scene: Scene; readonly standing: Standing } = perCorner((corner) =>
-    reuse(cache, `drive:${cornerKey(corner)}`, [model], () => {
-      const scene = buildScene(model, corner, cache);
-      const middle = corner.size === 0 ? null : drive(MIDDLE).standing;
-      return { scene, standing: standingOf(rows, scene, false, middle === null, middle) };
-    }),
-  );
-  const whole = perCorner(
-    (corner): CornerParts =>
-      reuse(cache, `corner:${cornerKey(corner)}`, [model], () => {
-        const within = new Map([...corner].filter(([address]) => !ofRoad.has(address)));
-        const { scene: driven, standing: ofDrive } = drive(within);
-        const scene = within.size === corner.size ? driven : buildScene(model, corner, cache);
-        const standing = merged(standingOf(rows, scene, true, corner.size === 0, null), ofDrive);
-        const [withinKey, loadKey] = [cornerKey(within), cornerKey(within, ofLoads)];
-        return { corner, scene, standing, within, withinKey, loadKey };
-      }),
-  );
+  const drive: (corner: Corner) => DriveParts = perCorner(known.drive, (corner) => {
+    const scene = buildScene(model, corner, cache);
+    const middle = corner.size === 0 ? null : drive(MIDDLE).standing;
+    return { scene, standing: standingOf(rows, scene, false, middle === null, middle) };
+  });
+  const whole = perCorner(known.whole, (corner): CornerParts => {
+    const within = new Map([...corner].filter(([address]) => !ofRoad.has(address)));
+    const { scene: driven, standing: ofDrive } = drive(within);
+    const scene = within.size === corner.size ? driven : buildScene(model, corner, cache);
+    const standing = merged(standingOf(rows, scene, true, corner.size === 0, null), ofDrive);
+    const [withinKey, loadKey] = [cornerKey(within), cornerKey(within, ofLoads)];
+    return { corner, scene, standing, within, withinKey, loadKey };
+  });
   const corners = (): readonly Corner[] =>
     reuse(cache, 'corners', [model], () => findCorners(uncertain, (corner) => watched(whole(corner))).corners);
   return { rows, uncertain, drive, whole, corners };
@@ -242,9 +247,13 @@ function partsOf(model: Model, cache: Cache | null) {
 
 /** Numbers of the road, and those of the drive where the road has none. */
 function merged(road: Standing, drive: Standing): Standing {
-  const both = (a: Float64Array, b: Float64Array) => a.map((x, k) => (Number.isNaN(x) ? (b[k] ?? x) : x));
-  const found = Array.from({ length: drive.least.length }, (_, r) => road.found[r] ?? drive.found[r] ?? null);
-  return { byCase: both(road.byCase, drive.byCase), least: both(road.least, drive.least), found };
+  for (const [of, other] of [
+    [road.byCase, drive.byCase],
+    [road.least, drive.least],
+  ] as const)
+    for (let k = 0; k < of.length; k += 1) if (Number.isNaN(of[k] ?? 0)) of[k] = other[k] ?? Number.NaN;
+  const found = drive.found.map((outcome, r) => road.found[r] ?? outcome);
+  return { byCase: road.byCase, least: road.least, found };
 }
 
 /**
