@@ -74,6 +74,41 @@ interface Standing {
   readonly found: readonly (Outcome | null)[];
 }
 
+/** A reserve above this is told without a number, so it is not scaled from another. */
+const SCALED_UP_TO = 1e5;
+
+/**
+ * The case of the greatest demand, where a check tells its demands: what it finds there, and the reserves of the others by that.
+ * @param tried numbers of the cases
+ * @returns scaled gives the reserve of the case at a place of `tried`, NaN for one that must be run; null where none can be scaled
+ */
+function leadOf(
+  { demand, ...check }: Check,
+  scene: Scene,
+  subject: Subject,
+  tried: readonly number[],
+): { readonly outcome: Outcome; readonly scaled: (n: number) => number } | null {
+  if (!demand) return null;
+  const demands = tried.map((c) => {
+    const load = scene.cases[c];
+    return load ? (demand(scene, subject, load) ?? Number.NaN) : Number.NaN;
+  });
+  let [first, most] = [-1, 0];
+  demands.forEach((x, n) => {
+    if (x > most) [first, most] = [n, x];
+  });
+  const load = scene.cases[tried[first] ?? -1];
+  const outcome = load ? outcomeOf(check, scene, subject, load) : null;
+  if (outcome?.kind !== 'measured') return null;
+  return {
+    outcome,
+    scaled: (n) => {
+      const x = outcome.reserve * (most / (demands[n] ?? Number.NaN));
+      return x <= SCALED_UP_TO ? x : Number.NaN;
+    },
+  };
+}
+
 /**
  * Runs the rows of one sort.
  * @param atMiddle keeps what the checks found, for its words
@@ -103,18 +138,23 @@ function standingOf(
     }
     // Where nothing is known at the middle, all cases are tried.
     const most = known && !Number.isNaN(known.least[r] ?? Number.NaN) ? FAR * (known.least[r] ?? 0) : null;
-    for (const c of check.rare ? every : steady) {
+    const tried = (check.rare ? every : steady).filter(
+      (c) => most === null || (known?.byCase[r * cases + c] ?? Number.NaN) <= most,
+    );
+    const lead = leadOf(check, scene, subject, tried);
+    tried.forEach((c, n) => {
       const load = scene.cases[c];
-      if (!load || (most !== null && !((known?.byCase[r * cases + c] ?? Number.NaN) <= most))) continue;
-      const outcome = outcomeOf(check, scene, subject, load);
-      const x = number(outcome);
+      if (!load) return;
+      const scaled = lead?.scaled(n) ?? Number.NaN;
+      const outcome = Number.isNaN(scaled) ? outcomeOf(check, scene, subject, load) : (lead?.outcome ?? null);
+      const x = Number.isNaN(scaled) ? number(outcome) : scaled;
       byCase[r * cases + c] = x;
       // Where no case has a number, the first one that the check looks at stands for them.
       if (atMiddle) found[r] ??= outcome;
-      if (Number.isNaN(x) || x >= (least[r] ?? Number.NaN)) continue;
+      if (Number.isNaN(x) || x >= (least[r] ?? Number.NaN)) return;
       least[r] = x;
       if (atMiddle) found[r] = outcome;
-    }
+    });
   });
   return { byCase, least, found };
 }

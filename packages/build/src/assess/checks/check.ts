@@ -85,6 +85,11 @@ export interface Check {
   /** Reads inputs that only the road reads; a check without it must not. */
   readonly onRoad?: true;
   readonly subjects: (model: Model) => readonly Subject[];
+  /**
+   * For a check whose capacity is the same in every case: its demand, or what goes in proportion to it, at little cost. Where it is greatest
+   * the reserve is least, and the check runs there alone. Null: this case must be run.
+   */
+  readonly demand?: (scene: Scene, subject: Subject, load: CaseLoads) => number | null;
   /** Null: the check does not apply. `load` is null unless `perCase`. */
   readonly run: (scene: Scene, subject: Subject, load: CaseLoads | null) => Outcome | null;
 }

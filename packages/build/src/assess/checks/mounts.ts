@@ -8,6 +8,7 @@ import { BODY_MOVEMENTS } from '@oddwheel/tables/body-movements';
 import { sourceOf } from '@oddwheel/tables/table';
 import type { Body, Model, Seat, Shaft, Stage, Value } from '../../model/model.ts';
 import { CHAIN_LIMITS } from '../../model/rows.ts';
+import { type Within, within } from '../../model/within.ts';
 import { least } from '../adjusters/measures.ts';
 import { seatOf } from '../geometry/place.ts';
 import { parallelPlace } from '../geometry/tangent.ts';
@@ -21,8 +22,22 @@ import { measured } from './measured.ts';
 
 type ChainStage = Extract<Stage, { readonly kind: 'chain' }>;
 
-/** The bodies at the two ends of a stage, where each end stands on one. */
-function endsOf(model: Model, k: number): readonly [Body, Body] | null {
+type StageEnds = readonly [Body, Body] | null;
+
+const ENDS = new WeakMap<Model, Map<number, StageEnds>>();
+
+/** The bodies at the two ends of a stage, where each end stands on one: it is asked for in every case. */
+function endsOf(model: Model, k: number): StageEnds {
+  const known = ENDS.get(model) ?? new Map<number, StageEnds>();
+  ENDS.set(model, known);
+  const found = known.get(k);
+  if (found !== undefined) return found;
+  const ends = workEnds(model, k);
+  known.set(k, ends);
+  return ends;
+}
+
+function workEnds(model: Model, k: number): StageEnds {
   const lines = linesOf(model);
   const on = [k, k + 1].map((shaft) =>
     lines.find((one) => shaft >= one.first && shaft < one.first + one.shafts.length),
@@ -158,8 +173,20 @@ const onMoved =
     return found && 'moved' in found ? run(found.moved, scene) : found;
   };
 
-/** Points of a body that the build knows: the part on its shaft, corners of its solid boxes, ends of its tubes. */
-function pointsOf({ space }: Model, body: Body, seat: Seat): readonly { readonly name: string; readonly at: Vec3 }[] {
+interface Named {
+  readonly name: string;
+  readonly at: Vec3;
+}
+
+const POINTS: Within<readonly Named[]> = new WeakMap();
+
+/** Points of a body that the build knows: the part on its shaft, and what is drawn of the body itself. */
+function pointsOf({ space }: Model, body: Body, seat: Seat): readonly Named[] {
+  return within(POINTS, [space, seat], () => drawnOf(space, body, seat));
+}
+
+/** The part on its shaft, corners of the solid boxes of the body, ends of its tubes. */
+function drawnOf(space: Model['space'], body: Body, seat: Seat): readonly Named[] {
   const boxes = space.keepOuts.filter((one) => one.kind === 'solid' && one.body === body);
   return [
     { name: seat.name, at: seat.at },
@@ -173,6 +200,22 @@ function pointsOf({ space }: Model, body: Body, seat: Seat): readonly { readonly
       .filter((one) => one.body === body)
       .flatMap(({ name, from, to }) => [from, to].map((at) => ({ name: `an end of ${name}`, at }))),
   ];
+}
+
+interface Furthest extends Named {
+  readonly end: 0 | 1;
+  readonly body: Body;
+  readonly by: number;
+}
+
+/** Of some points of a body the first that moves the most. */
+function furthest(points: readonly Named[], move: BodyMove, end: 0 | 1, body: Body): Furthest {
+  let [most, by]: [Named, number] = [{ name: '', at: move.about }, -1];
+  for (const point of points) {
+    const one = norm(moveOfPoint(move, point.at));
+    if (one > by) [most, by] = [point, one];
+  }
+  return { name: most.name, at: most.at, end, body, by };
 }
 
 const endMove = (move: BodyMove | null, seat: Seat): number => (move ? norm(moveOfPoint(move, seat.at)) : 0);
@@ -198,15 +241,9 @@ export const mountMoves: Check = {
       const moving = ([0, 1] as const).flatMap((n) => {
         const move = moves[n];
         if (!move) return [];
-        return pointsOf(model, bodies[n], seats[n]).map(({ name, at }) => ({
-          name,
-          at,
-          end: n,
-          body: bodies[n],
-          by: norm(moveOfPoint(move, at)),
-        }));
+        return [furthest(pointsOf(model, bodies[n], seats[n]), move, n, bodies[n])];
       });
-      const most = moving.reduce<(typeof moving)[number] | null>((a, b) => (a && a.by >= b.by ? a : b), null);
+      const most = moving.reduce<Furthest | null>((a, b) => (a && a.by >= b.by ? a : b), null);
       // A case that does not pull on the body says nothing of its mounts.
       if (!most || most.by === 0) return null;
       const { offset, axial, row } = playBetween(...bodies);

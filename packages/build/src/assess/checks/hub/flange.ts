@@ -99,6 +99,19 @@ function modesOf(
   return { area, modes, used };
 }
 
+/** The pushes on the bolts of a flange together, which one circle of them takes. */
+function groupOf(bolts: HubBolts, torque: number, across: number) {
+  const { x, y } = circle(bolts.count, bolts.circle);
+  const input = { x, y, forceX: 0, forceY: across, atX: 0, atY: 0, torque, diameter: areaOf(bolts.thread).root };
+  return { input, output: boltGroup.run(input) };
+}
+
+/** Push on the hardest loaded bolt of a flange that has slipped, N; null without bolts. */
+export function hardestBolt(found: Jointed, torque: number, load: CaseLoads): number | null {
+  const { bolts } = found.hub;
+  return bolts && groupOf(bolts, torque, pushAcross(found, load)).output.greatest;
+}
+
 /** Bolts of a flange that has slipped: the hardest loaded one and its hole, with the push of the part in the worst direction. */
 export function flangePasses(found: Jointed, torque: number, load: CaseLoads, scene: Scene): Outcome {
   const { hub, seat } = found;
@@ -112,10 +125,7 @@ export function flangePasses(found: Jointed, torque: number, load: CaseLoads, sc
   });
   if (!sizes.ok) return sizes.outcome;
   const across = pushAcross(found, load);
-  const { x, y } = circle(bolts.count, bolts.circle);
-  const root = areaOf(bolts.thread).root;
-  const input = { x, y, forceX: 0, forceY: across, atX: 0, atY: 0, torque, diameter: root };
-  const output = boltGroup.run(input);
+  const { input, output } = groupOf(bolts, torque, across);
   const { show } = scene;
   const { area, modes, used } = modesOf(found, bolts, output.greatest, sizes.of, scene);
   return worstOf(
@@ -146,6 +156,10 @@ export function flangePasses(found: Jointed, torque: number, load: CaseLoads, sc
 
 const isFlange = ({ torqueBy, bolts }: Hub): boolean => torqueBy === 'bolted flange' && bolts !== null;
 
+/** Friction takes torque and push together; the push uses up its part at the circle. */
+const askedOfFriction = (found: Jointed, bolts: HubBolts, torque: number, load: CaseLoads): number =>
+  torque + (pushAcross(found, load) * bolts.circle) / 2;
+
 /** A flange that does not slip keeps its bolts tight and its holes round. */
 export const hubSlip: Check = {
   id: 'hub.slip',
@@ -156,6 +170,11 @@ export const hubSlip: Check = {
   perCase: true,
   rare: true,
   subjects: seatsWith(isFlange),
+  demand: ({ model }, subject, load) => {
+    const found = torqueSeatOf(model, subject);
+    const torque = found ? torqueThrough(found, load) : 0;
+    return found?.hub.bolts && torque >= NOTHING ? askedOfFriction(found, found.hub.bolts, torque, load) : null;
+  },
   run: ({ model, show }, subject, load) => {
     const found = torqueSeatOf(model, subject);
     const bolts = found?.hub.bolts;
@@ -172,9 +191,7 @@ export const hubSlip: Check = {
     const friction = frictionOf(bolts);
     const input = { preload: preload.least, bolts: bolts.count, planes: 1, friction: friction.value };
     const output = boltSlip.run(input);
-    // Friction takes torque and push together; the push uses up its part at the circle.
-    const across = pushAcross(found, load);
-    const asked = torque + (across * bolts.circle) / 2;
+    const asked = askedOfFriction(found, bolts, torque, load);
     const slips = (output.push * bolts.circle) / 2;
     return measured(
       torqueAmount('asked of the friction', asked),

@@ -7,7 +7,7 @@ import { rowInSi } from '@oddwheel/tables/table';
 import type { Hub } from '../../../model/hub.ts';
 import type { CaseLoads } from '../../loads.ts';
 import type { Check, Outcome, Scene } from '../check.ts';
-import { flangePasses } from './flange.ts';
+import { flangePasses, hardestBolt } from './flange.ts';
 import { flanksOf, KEY_METAL, THROUGH } from './flanks.ts';
 import { type Mode, pressure, torque as torqueAmount, worstOf } from './modes.ts';
 import { impossible } from './possible.ts';
@@ -172,6 +172,13 @@ export const hubTorque: Check = {
   perCase: true,
   rare: true,
   subjects: seatsWith(({ torqueBy }) => torqueBy !== 'one piece with the shaft'),
+  demand: ({ model }, subject, load) => {
+    const found = torqueSeatOf(model, subject);
+    if (!found || found.hub.torqueBy === 'press fit' || found.hub.torqueBy === 'weld') return null;
+    const torque = torqueThrough(found, load);
+    if (torque < NOTHING) return null;
+    return found.hub.torqueBy === 'bolted flange' ? hardestBolt(found, torque, load) : torque;
+  },
   run: (scene, subject, load) => {
     const found = torqueSeatOf(scene.model, subject);
     if (!found || !load || impossible(found.hub, found.seat, scene.show)) return null;

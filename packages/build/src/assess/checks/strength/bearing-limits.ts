@@ -4,11 +4,11 @@ import { BEARING_LIMITS } from '@oddwheel/tables/bearing-limits';
 import { SHAFT_LIMITS } from '@oddwheel/tables/shaft-limits';
 import { rowInSi, sourceOf } from '@oddwheel/tables/table';
 import type { BearingFacts, BearingSeat } from '../../../model/strength.ts';
-import { staticFactors } from '../../strength/bearing-loads.ts';
+import { staticFactors, staticOf } from '../../strength/bearing-loads.ts';
 import { dutyBearings } from '../../strength/duty-bearings.ts';
 import type { Check } from '../check.ts';
 import { measured } from '../measured.ts';
-import { bearingSubjects, loadOn, notSaid, onBearing } from './bearings.ts';
+import { bearingDemand, bearingSubjects, loadOn, notSaid, onBearing } from './bearings.ts';
 import { shaftUses } from './shafts.ts';
 
 const SOLVED = 'shaft on its bearings under this case';
@@ -35,6 +35,11 @@ export const bearingStands: Check = {
   perCase: true,
   rare: true,
   subjects: bearingSubjects,
+  demand: bearingDemand((at, { strength }, load) => {
+    const answer = strength.answer(at.k, load);
+    const on = answer.ok ? loadOn(at, answer.solution) : null;
+    return on?.said && on.load.radial + on.load.axial >= NOTHING ? staticOf(at.facts, on.load) : null;
+  }),
   run: onBearing((at, scene, load) => {
     const { k, seat, facts, structure, name } = at;
     const answer = load && scene.strength.answer(k, load);
@@ -152,6 +157,7 @@ export const bearingTurns: Check = {
   perCase: true,
   rare: true,
   subjects: bearingSubjects,
+  demand: bearingDemand(({ k }, _, load) => load.shafts[k]?.speed ?? null),
   run: onBearing(({ k, seat, fitted, facts, name }, scene, load) => {
     const speed = load?.shafts[k]?.speed;
     if (speed === undefined) return null;
@@ -201,6 +207,11 @@ export const bearingTilts: Check = {
   atWorst: 'thin',
   perCase: true,
   subjects: bearingSubjects,
+  demand: bearingDemand(({ k, b, structure }, { strength }, load) => {
+    const answer = strength.answer(k, load);
+    const slope = answer.ok ? answer.solution.slope[structure.bearings[b]?.node ?? -1] : null;
+    return slope != null && slope >= NO_SLOPE ? slope : null;
+  }),
   run: onBearing(({ k, b, facts, structure, name }, scene, load) => {
     const answer = load && scene.strength.answer(k, load);
     if (!answer) return null;

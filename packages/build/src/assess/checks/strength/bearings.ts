@@ -1,5 +1,6 @@
 import type { Seat, Shaft } from '../../../model/model.ts';
 import type { BearingFacts, BearingSeat } from '../../../model/strength.ts';
+import type { CaseLoads } from '../../loads.ts';
 import { type BearingLoad, type BearingLoads, shareThrust } from '../../strength/bearing-loads.ts';
 import type { ShaftSolution, ShaftStructure } from '../../strength/shaft-structure.ts';
 import type { Missing } from '../../types.ts';
@@ -41,6 +42,14 @@ export const onBearing =
     if (at.kind === 'blank')
       return unknown({ address: `${at.seat.address}/row`, says: `the number of ${at.seat.name}, or its ratings` });
     return run(at.at, scene, load);
+  };
+
+/** The demand of a check on a bearing; null without a number or ratings. */
+export const bearingDemand =
+  (of: (at: BearingAt, scene: Scene, load: CaseLoads) => number | null): NonNullable<Check['demand']> =>
+  (scene, subject, load) => {
+    const found = bearingAt(scene, subject.address);
+    return found?.kind === 'known' ? of(found.at, scene, load) : null;
   };
 
 type Found = { readonly kind: 'blank'; readonly seat: Seat } | { readonly kind: 'known'; readonly at: BearingAt };

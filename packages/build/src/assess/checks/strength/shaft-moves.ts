@@ -3,6 +3,7 @@ import { SHAFT_LIMITS } from '@oddwheel/tables/shaft-limits';
 import { rowInSi, sourceOf } from '@oddwheel/tables/table';
 import type { Model, Seat } from '../../../model/model.ts';
 import { CHAIN_LIMITS } from '../../../model/rows.ts';
+import { type Within, within } from '../../../model/within.ts';
 import type { ShaftStructure } from '../../strength/shaft-structure.ts';
 import type { Check } from '../check.ts';
 import { measured } from '../measured.ts';
@@ -71,6 +72,41 @@ export const shaftSlopes: Check = {
 const LONG = 20;
 const TWIST = rowInSi(SHAFT_LIMITS, 'long-shaft').twist ?? Number.NaN;
 
+/** The part of a shaft that torque passes through, and what it is made of there. */
+interface Passed {
+  readonly length: number;
+  readonly thinnest: number;
+  readonly lengths: readonly number[];
+  readonly diameters: readonly number[];
+}
+
+const PASSED: Within<Passed> = new WeakMap();
+
+/** It hangs on no case. */
+const passedOf = (model: Model, structure: ShaftStructure, k: number): Passed =>
+  within(PASSED, [model, structure], () => {
+    const { shaft, stretches } = structure;
+    const ends = [model.stages[k - 1]?.to, model.stages[k]?.from].flatMap((end) => {
+      const seat = end && shaft.seats.find(({ id }) => id === end.seat);
+      return seat ? [seat.station] : [];
+    });
+    const wheels = k === model.shafts.length - 1 ? shaft.seats.filter(({ kind }) => kind === 'wheel') : [];
+    const all = [...ends, ...wheels.map(({ station }) => station)];
+    const [from, to] = [Math.min(...all), Math.max(...all)];
+    const between = stretches.flatMap((stretch) => {
+      const length = Math.min(to, stretch.to) - Math.max(from, stretch.from);
+      // A bored piece twists as a solid one of a little less diameter.
+      return length > 0 ? [{ length, diameter: (stretch.diameter ** 4 - stretch.bore ** 4) ** 0.25 }] : [];
+    });
+    const diameters = between.map(({ diameter }) => diameter);
+    return {
+      length: to - from,
+      thinnest: Math.min(...diameters),
+      lengths: between.map(({ length }) => length),
+      diameters,
+    };
+  });
+
 /** Twist of a long shaft; the published limit speaks of twenty diameters, and shorter shafts are left out. */
 export const shaftTwists: Check = {
   id: 'shaft.twist',
@@ -84,36 +120,19 @@ export const shaftTwists: Check = {
     const k = shaftIndex(scene.model, subject);
     const structure = scene.strength.shafts[k];
     if (!structure || !load) return null;
-    const { shaft, stretches } = structure;
-    const ends = [scene.model.stages[k - 1]?.to, scene.model.stages[k]?.from].flatMap((end) => {
-      const seat = end && shaft.seats.find(({ id }) => id === end.seat);
-      return seat ? [seat.station] : [];
-    });
-    const wheels = k === scene.model.shafts.length - 1 ? shaft.seats.filter(({ kind }) => kind === 'wheel') : [];
-    const all = [...ends, ...wheels.map(({ station }) => station)];
-    const [from, to] = [Math.min(...all), Math.max(...all)];
-    const between = stretches.flatMap((stretch) => {
-      const length = Math.min(to, stretch.to) - Math.max(from, stretch.from);
-      // A bored piece twists as a solid one of a little less diameter.
-      return length > 0 ? [{ length, diameter: (stretch.diameter ** 4 - stretch.bore ** 4) ** 0.25 }] : [];
-    });
-    const thinnest = Math.min(...between.map(({ diameter }) => diameter));
+    const { shaft } = structure;
+    const { length, thinnest, lengths, diameters } = passedOf(scene.model, structure, k);
     const torque = Math.abs(load.shafts[k]?.torque ?? 0);
-    if (!(to - from >= LONG * thinnest) || torque === 0) return null;
-    const input = {
-      torque,
-      lengths: between.map(({ length }) => length),
-      diameters: between.map(({ diameter }) => diameter),
-      shear: shaft.steel.shear,
-    };
+    if (!(length >= LONG * thinnest) || torque === 0) return null;
+    const input = { torque, lengths, diameters, shear: shaft.steel.shear };
     const output = shaftTwist.run(input);
-    const limit = (TWIST * (to - from)) / (LONG * thinnest);
+    const limit = (TWIST * length) / (LONG * thinnest);
     const { show } = scene;
     return measured(
       { name: 'twist', value: output.twist, kind: 'angle', use: 'angle' },
       { name: 'limit', value: limit, kind: 'angle', use: 'angle' },
       () =>
-        `Over ${show('length', to - from)} it twists ${show('angle', output.twist)}; one degree in twenty diameters makes ${show('angle', limit)}.`,
+        `Over ${show('length', length)} it twists ${show('angle', output.twist)}; one degree in twenty diameters makes ${show('angle', limit)}.`,
       shaftUses(structure),
       () => [
         {
