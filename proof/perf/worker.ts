@@ -19,7 +19,7 @@ const TEXT = readFileSync(new URL('../../examples/marsh-hauler/build.json', impo
 
 async function script(): Promise<string> {
   const { outputFiles } = await build({
-    entryPoints: [fileURLToPath(new URL('in-worker.ts', import.meta.url))],
+    entryPoints: [fileURLToPath(new URL('in-worker.mjs', import.meta.url))],
     bundle: true,
     minify: true,
     write: false,

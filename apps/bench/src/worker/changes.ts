@@ -3,12 +3,21 @@ import type { Assessment } from '@oddwheel/build/assess/types';
 /** The parts of an assessment that changed since the one sent before; the page keeps the rest, and redraws nothing of it. */
 export type AssessmentChange = Partial<Assessment>;
 
-const bits = (numbers: Float64Array): string => numbers.join();
+const object = (value: unknown): value is object => typeof value === 'object' && value !== null;
 
+/** Whether two answers say the same; it ends at the first thing that differs. */
 function same(a: unknown, b: unknown): boolean {
-  if (a === b) return true;
-  if (a instanceof Float64Array && b instanceof Float64Array) return a.length === b.length && bits(a) === bits(b);
-  return JSON.stringify(a) === JSON.stringify(b);
+  if (Object.is(a, b)) return true;
+  if (!object(a) || !object(b)) return false;
+  if (a instanceof Float64Array || Array.isArray(a)) {
+    const [all, others] = [a as ArrayLike<unknown>, b as ArrayLike<unknown>];
+    if (Object.getPrototypeOf(a) !== Object.getPrototypeOf(b) || all.length !== others.length) return false;
+    for (let k = 0; k < all.length; k += 1) if (!same(all[k], others[k])) return false;
+    return true;
+  }
+  const [one, other] = [a as Readonly<Record<string, unknown>>, b as Readonly<Record<string, unknown>>];
+  const keys = Object.keys(one);
+  return keys.length === Object.keys(other).length && keys.every((key) => key in other && same(one[key], other[key]));
 }
 
 /** The keys of `next` whose content differs from `before`; all of them when nothing was sent before. */

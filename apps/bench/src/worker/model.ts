@@ -11,6 +11,7 @@ import { formFor, structureEdit } from '@oddwheel/build/edit/structure-edit';
 import type { Fault } from '@oddwheel/build/fault';
 import { fieldsAt, typeField } from '@oddwheel/build/fields';
 import { runMeasure } from '@oddwheel/build/measure/run';
+import { practice } from '@oddwheel/build/practice';
 import { BUILD_SCHEMA, valueAt } from '@oddwheel/build/schema/describe';
 import {
   applyEdit,
@@ -46,6 +47,17 @@ export function createModel(): ModelApi {
   let sent: Assessment | null = null;
   // The record of run-out is kept by itself: it may be read before the build is.
   let beads: readonly LaidBeads[] = [];
+
+  let practised = false;
+  // Once, in the quiet after the first build is open; whatever the builder does meanwhile ends it.
+  const practise = async (from: Session): Promise<void> => {
+    if (practised) return;
+    practised = true;
+    for (const _ of practice(from)) {
+      await letOthersIn();
+      if (session !== from) return;
+    }
+  };
 
   const current = (): Session => {
     if (!session) throw new Error('No build is open.');
@@ -104,7 +116,11 @@ export function createModel(): ModelApi {
       let since = performance.now();
       for (;;) {
         const step = pass.next();
-        if (step.done) return tell(step.value);
+        if (step.done) {
+          const change = tell(step.value);
+          void practise(step.value);
+          return change;
+        }
         if (performance.now() - since < STRETCH) continue;
         await letOthersIn();
         since = performance.now();
