@@ -60,11 +60,13 @@ const PRINTED_BEFORE = new Map<Kind, Map<string, Map<number, Map<number, string>
 const MOST_PRINTED = 4_000;
 
 function printedBefore(kind: Kind, unit: string, most: number): Map<number, string> {
+  const known = PRINTED_BEFORE.get(kind)?.get(unit)?.get(most);
+  if (known) return known;
   const ofKind = PRINTED_BEFORE.get(kind) ?? new Map<string, Map<number, Map<number, string>>>();
   PRINTED_BEFORE.set(kind, ofKind);
   const ofUnit = ofKind.get(unit) ?? new Map<number, Map<number, string>>();
   ofKind.set(unit, ofUnit);
-  const texts = ofUnit.get(most) ?? new Map<number, string>();
+  const texts = new Map<number, string>();
   ofUnit.set(most, texts);
   return texts;
 }

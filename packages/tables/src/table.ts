@@ -117,9 +117,8 @@ const IN_SI = new WeakMap<Table, Map<string, Readonly<Record<string, number>>>>(
  * @throws OffTableError naming the nearest keys.
  */
 export function rowInSi<C extends string>(table: Table<C>, key: string): Readonly<Partial<Record<C, number>>> {
-  const kept = IN_SI.get(table) ?? new Map<string, Readonly<Record<string, number>>>();
-  IN_SI.set(table, kept);
-  const known = kept.get(key);
+  const kept = IN_SI.get(table);
+  const known = kept?.get(key);
   // Only a row of this very table is kept under it, so its columns are those of the table.
   if (known) return known as Readonly<Partial<Record<C, number>>>;
   const row = rowOf(table, key);
@@ -130,7 +129,8 @@ export function rowInSi<C extends string>(table: Table<C>, key: string): Readonl
     const { kind, unit } = table.columns[name];
     found[name] = toSi(kind, unit, published);
   }
-  kept.set(key, found);
+  if (kept) kept.set(key, found);
+  else IN_SI.set(table, new Map([[key, found]]));
   return found as Readonly<Partial<Record<C, number>>>;
 }
 

@@ -54,7 +54,8 @@ const shapes = new WeakMap<Part['at'], Shape>();
 /** @param angles places of the arm that are tried */
 export function placed(part: Part, angles: readonly number[]): Placed {
   const known = shapes.get(part.at);
-  const shape = known?.largest === part.largest ? known : shapeOf(part, angles);
+  if (known?.largest === part.largest) return { ...known, part, shape: known };
+  const shape = shapeOf(part, angles);
   shapes.set(part.at, shape);
   return { ...shape, part, shape };
 }
@@ -127,12 +128,12 @@ const pairs = new WeakMap<Shape, WeakMap<Shape, Known>>();
  */
 export function smallestOf(a: Placed, b: Placed, angles: readonly number[], below: number): Smallest | null {
   const others = pairs.get(a.shape) ?? new WeakMap<Shape, Known>();
-  pairs.set(a.shape, others);
   const known = others.get(b.shape);
   if (known?.found) return known.found.nearest.distance < below ? known.found : null;
   if (known && known.below >= below) return null;
   const found = smallestAnew(a, b, angles, below);
   others.set(b.shape, { found, below });
+  pairs.set(a.shape, others);
   return found;
 }
 

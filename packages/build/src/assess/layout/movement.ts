@@ -44,9 +44,19 @@ function swing({ pivot, bump, rebound }: Suspension, at: Vec3, direction: Vec3) 
   };
 }
 
+const PLAYS = new Map<string, Movement>();
+
 /** Row of the table alone: a swinging arm counts with the play of its pivot, not with its swing. */
 export function playBetween(a: Body, b: Body): Movement {
   const key = keyOf(a, b);
+  const known = PLAYS.get(key);
+  if (known) return known;
+  const found = playOf(key);
+  PLAYS.set(key, found);
+  return found;
+}
+
+function playOf(key: string): Movement {
   const { offset = Number.NaN, angle = Number.NaN, axial = Number.NaN } = rowInSi(BODY_MOVEMENTS, key);
   return { offset, angle, axial, row: `body-movements/${key}`, source: sourceOf(BODY_MOVEMENTS, key) };
 }

@@ -42,9 +42,8 @@ function aloneOf(at: BearingAt, plate: Plate, { at: corner }: Scene): Alone | nu
   const ends = corner(plate.ends);
   const pin = sizesOf(at).outside ?? hole.size;
   const key = `${at.seat.address}:${hole.size}:${pin}:${ends}`;
-  const kept = KEPT.get(plate) ?? new Map<string, Alone>();
-  KEPT.set(plate, kept);
-  const known = kept.get(key);
+  const kept = KEPT.get(plate);
+  const known = kept?.get(key);
   if (known) return known;
   const { tensile = Number.NaN, yield: yieldStrength = Number.NaN } = rowInSi(PLATE_METALS, plate.material);
   const [beside, ends2] = [(plate.width - hole.size) / 2, (plate.span - hole.size) / 2];
@@ -81,7 +80,8 @@ function aloneOf(at: BearingAt, plate: Plate, { at: corner }: Scene): Alone | nu
     },
   };
   const found = { lengthwise, crosswise, square: output.force, used: [usedLength, usedCross, usedSquare] };
-  kept.set(key, found);
+  if (kept) kept.set(key, found);
+  else KEPT.set(plate, new Map([[key, found]]));
   return found;
 }
 

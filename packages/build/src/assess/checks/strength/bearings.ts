@@ -59,13 +59,13 @@ export function bearingAt(scene: Scene, address: string): Found | null {
   const k = shaftIndex(scene.model, { address });
   const structure = scene.strength.shafts[k];
   if (!structure) return null;
-  const known = FOUND.get(structure) ?? new Map<string, Found | null>();
-  FOUND.set(structure, known);
-  const before = known.get(address);
+  const known = FOUND.get(structure);
+  const before = known?.get(address);
   // A shaft keeps its bearings when another is put in before it, but not its number.
   if (before === null || before?.kind === 'blank' || (before && before.at.k === k)) return before;
   const found = bearingOf(structure, k, address);
-  known.set(address, found);
+  if (known) known.set(address, found);
+  else FOUND.set(structure, new Map([[address, found]]));
   return found;
 }
 

@@ -12,12 +12,12 @@ export const shaftSubjects: Check['subjects'] = (model) =>
 
 /** Index of the shaft that a subject is, or that carries it; -1 when there is none. */
 export function shaftIndex(model: Model, { address }: Pick<Subject, 'address'>): number {
-  const known = INDEX.get(model) ?? new Map<string, number>();
-  INDEX.set(model, known);
-  const found =
-    known.get(address) ??
-    model.shafts.findIndex((shaft) => address === shaft.address || address.startsWith(`${shaft.address}/`));
-  known.set(address, found);
+  const known = INDEX.get(model);
+  const before = known?.get(address);
+  if (before !== undefined) return before;
+  const found = model.shafts.findIndex((shaft) => address === shaft.address || address.startsWith(`${shaft.address}/`));
+  if (known) known.set(address, found);
+  else INDEX.set(model, new Map([[address, found]]));
   return found;
 }
 
