@@ -16,25 +16,18 @@ describe.each(['hill-trike', 'marsh-hauler', 'rail-cart'])('%s', (demo) => {
 
   test('the working of every finding in every case ends in the reserve that its table holds', () => {
     const seen = new Map<string, number>();
-    for (const { id, check, row } of findings)
+    for (const { id, check, row, governing } of findings) {
+      if (governing === null) continue;
       cases.forEach((one, c) => {
         const told = reserves[row * columns + c] ?? Number.NaN;
         const worked = explainFinding(session, id, one.id)?.reserve ?? Number.NaN;
-        if (Number.isNaN(told) || Number.isNaN(worked)) return;
+        expect(Number.isNaN(told), `${id} in ${one.id}`).toBe(Number.isNaN(worked));
+        if (Number.isNaN(told)) return;
         seen.set(check, (seen.get(check) ?? 0) + 1);
-        expect(Math.abs(told / worked - 1), `${id} in ${one.id}`).toBeLessThan(1e-12);
+        expect(Math.abs(told / worked - 1), `${id} in ${one.id}`).toBeLessThan(1e-14);
       });
+    }
     for (const check of BY_DEMAND.filter((one) => findings.some((finding) => finding.check === one && finding.reserve)))
       expect(seen.get(check), check).toBeGreaterThan(cases.length / 2);
-  });
-
-  test('no case of a check by load cases is left out of its table', () => {
-    for (const { id, row, governing, reserve } of findings) {
-      if (governing === null || !reserve) continue;
-      const open = cases.filter(
-        (one, c) => Number.isNaN(reserves[row * columns + c]) && explainFinding(session, id, one.id)?.reserve != null,
-      );
-      expect(open.map((one) => `${id} in ${one.id}`)).toEqual([]);
-    }
   });
 });

@@ -1,5 +1,6 @@
 /**
- * Prints how long an edit of the demo takes at the middle of its ranges where the page works it out: in a worker of the browser, bundled as the page is.
+ * Prints how long an edit of the demo takes in a worker of the browser, bundled as the page is: by the page's own model, what changed since the
+ * last answer included, the ends of ranges left for later. Edits come as far apart as those of a dragged control.
  * Nothing is asserted: times belong to the machine. The aim is 5 ms, the cap 16 ms. Run by `npm run perf:worker`.
  */
 import { readFileSync } from 'node:fs';
@@ -8,6 +9,8 @@ import { build } from 'esbuild';
 import { openBrowser } from '../browser/bench.ts';
 
 const RUNS = 400;
+/** ms. */
+const CAP = 16;
 const SPANS = [
   [0, 20],
   [20, 100],
@@ -50,11 +53,11 @@ try {
     worker.onerror = ({ message }) => fail(new Error(message));
     worker.postMessage(${JSON.stringify({ text: TEXT, runs: RUNS })});
   })`);
-  console.log('one edit in the worker     half within  nine of ten     all');
+  console.log('one edit in the worker     half within  nine of ten     all    over 16 ms');
   for (const [from, to] of SPANS) {
     const some = times.slice(from, to);
     console.log(
-      `edits ${String(from + 1).padStart(3)} to ${String(to).padEnd(14)}${within(some, 0.5)}    ${within(some, 0.9)}  ${within(some, 1)}`,
+      `edits ${String(from + 1).padStart(3)} to ${String(to).padEnd(14)}${within(some, 0.5)}    ${within(some, 0.9)}  ${within(some, 1)}    ${String(some.filter((time) => time > CAP).length).padStart(4)}`,
     );
   }
 } finally {

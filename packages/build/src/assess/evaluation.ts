@@ -255,6 +255,14 @@ interface CornerParts {
   readonly loadKey: string;
 }
 
+/** What is worked out of a build's corners; the lists are made where the ends of ranges are asked for. */
+interface KnownCorners {
+  readonly drive: Map<string, DriveParts>;
+  readonly whole: Map<string, CornerParts>;
+  corners?: readonly Corner[];
+  ends?: readonly CornerParts[];
+}
+
 /** The rows of a model, and what they say at any corner; kept in the cache. */
 function partsOf(model: Model, cache: Cache | null) {
   const rows = reuse(cache, 'rows', [model], () => rowsOf(model));
@@ -262,10 +270,7 @@ function partsOf(model: Model, cache: Cache | null) {
   const ofRoad = reuse(cache, 'road-inputs', [model], () => roadInputs(model));
   const ofLoads = reuse(cache, 'load-inputs', [model], () => loadValues(model));
   // One slot for all corners: an edit lets go of those of the build before it together, and they are most of what is kept.
-  const known = reuse(cache, 'known-corners', [model], () => ({
-    drive: new Map<string, DriveParts>(),
-    whole: new Map<string, CornerParts>(),
-  }));
+  const known = reuse(cache, 'known-corners', [model], (): KnownCorners => ({ drive: new Map(), whole: new Map() }));
   // Checks of the drive read none of the road's inputs, so corners that differ in those only share one run.
   const drive: (corner: Corner) => DriveParts = perCorner(known.drive, (corner) => {
     const scene = buildScene(model, corner, cache);
@@ -280,9 +285,15 @@ function partsOf(model: Model, cache: Cache | null) {
     const [withinKey, loadKey] = [cornerKey(within), cornerKey(within, ofLoads)];
     return { corner, scene, standing, within, withinKey, loadKey };
   });
-  const corners = (): readonly Corner[] =>
-    reuse(cache, 'corners', [model], () => findCorners(uncertain, (corner) => watched(whole(corner))).corners);
-  return { rows, uncertain, drive, whole, corners };
+  const corners = (): readonly Corner[] => {
+    known.corners ??= findCorners(uncertain, (corner) => watched(whole(corner))).corners;
+    return known.corners;
+  };
+  const ends = (): readonly CornerParts[] => {
+    known.ends ??= corners().map(whole);
+    return known.ends;
+  };
+  return { rows, uncertain, drive, whole, corners, ends };
 }
 
 /** Numbers of the road, and those of the drive where the road has none. */
@@ -318,7 +329,7 @@ export function* rangeSteps(model: Model, cache: Cache): Generator<void, void> {
  * @param here slider, already placed inside its gear
  */
 export function evaluate(model: Model, here: Here, cache: Cache | null, ends: Ends): Evaluation {
-  const { rows, uncertain, drive, whole, corners } = partsOf(model, cache);
+  const { rows, uncertain, drive, whole, ends: tried } = partsOf(model, cache);
   const gear = Number(here.gear) - 1;
   const loadsOf = keyed((scene: Scene) => loadsAtSlider(scene, gear, here.roadSpeed));
   const sliderAt = (
@@ -341,7 +352,7 @@ export function evaluate(model: Model, here: Here, cache: Cache | null, ends: En
   );
   const atMiddle = whole(MIDDLE);
   const middle = sliderAt(atMiddle, [...rows.keys()]);
-  const others = ends === 'tried' ? reuse(cache, 'ends', [model], () => corners().map(whole)) : [];
+  const others = ends === 'tried' ? tried() : [];
   const near = others.length > 0 ? nearSlider(middle) : [];
   return {
     model,
