@@ -7,6 +7,7 @@ import { betterBelt, eitherLarger, guarded, oiledBetter, riveted } from './ways/
 import { intoPlane, nearerLoads, otherLinks, setParallel, strongerChain, tensioned } from './ways/chains.ts';
 import { movedApart } from './ways/clearance.ts';
 import { coarserTeeth, harderGears, housed, newPair, truerTeeth, widerFace } from './ways/gears.ts';
+import { closedIn, finerOpenings, furtherOff, heldIn, toeFin } from './ways/guards.ts';
 import { cutFiner, longerPlate, moreSheets, smallerHole, widerPlate } from './ways/holes.ts';
 import {
   largerScrews,
@@ -73,6 +74,9 @@ const WAYS: Partial<Readonly<Record<CheckId, readonly Way[]>>> = {
   'chain.speed': [smallerSprockets],
   'chain.oil': [oiledBetter, smallerSprockets],
   'chain.bore': [largerSprockets, eitherLarger],
+  'guard.reach': [furtherOff, finerOpenings, closedIn],
+  'guard.toe': [toeFin, closedIn],
+  'guard.hold': [heldIn],
   'chain.broken': [guarded],
   'chain.jam': [guarded],
   'belt.teeth': [betterBelt],

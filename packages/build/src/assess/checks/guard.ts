@@ -89,7 +89,7 @@ const ROWS = ['4', '6', '8', '10', '12', '20', '30', '40', '120'] as const;
 const COLUMN = { slots: 'slot', squares: 'square', 'round holes': 'round' } as const;
 
 /** Least distance behind an opening, m, with its row; null where the opening is beyond the table. */
-function leastBehind(
+export function leastBehind(
   opening: number,
   shape: NonNullable<Guard['shape']>,
   slotLength: number | null,
