@@ -146,3 +146,32 @@ describe('chains and gears', () => {
     expect(found.proposals[0]?.reaches).toBe(true);
   });
 });
+
+test('an idler that stands beside the chain is moved along the shaft to where it runs', () => {
+  const [driver, driven] = ['jackshaft', 'axle'].map((id) => {
+    const seat = open()
+      .evaluation.model.shafts.find((one) => one.id === id)
+      ?.seats.find((one) => one.id === 'sprocket');
+    if (!seat) throw new Error(`${id} has no sprocket.`);
+    return seat.at;
+  });
+  if (!driver || !driven) throw new Error('The demo has two sprockets.');
+  const mm = (si: number): string => `${(si * 1e3).toFixed(1)} mm`;
+  // Shafts lie along y; the idler presses the run below from outside, 6.3 mm beside it.
+  const idler = {
+    at: {
+      x: mm((driver[0] + driven[0]) / 2),
+      y: mm(driver[1] + 6.3e-3),
+      z: mm((driver[2] + driven[2]) / 2 - 0.05),
+    },
+    teeth: 12,
+    span: 'slack span',
+    runs: 'outside the chain',
+    hold: 'fixed',
+  };
+  const session = open(set(`${CHAIN}/idler`, idler));
+  const { proposal, value: y } = putting(hold(session, `idler.plane:${CHAIN}`), `${CHAIN}/idler/at/y`);
+  expect(Number.parseFloat(String(y))).toBeCloseTo((driver[1] ?? 0) * 1e3, 9);
+  expect(proposal.patches).toHaveLength(1);
+  expect(proposal.what).toContain('Move the idler of Chain 6.3');
+});

@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import { holdSteps } from '@oddwheel/build/hold/hold';
 import { valueAt } from '@oddwheel/build/schema/describe';
 import { explainFinding, openSession } from '@oddwheel/build/session';
 import type { Session } from '@oddwheel/build/session-types';
@@ -124,6 +125,19 @@ describe('an engine on its mounts under the pull of its chain', () => {
       ['mount.moves', 'mount.line'].map((check) => finding(session, check)?.severity);
     expect(states(opened(four('20 kN/mm')))).toEqual(['holds', 'holds']);
     expect(states(SOFT)).toEqual(['thin', 'thin']);
+  });
+
+  test('is made to hold by the first mounts that are stiff enough: it moves as much less as they are stiffer', () => {
+    const reserve = finding(SOFT, 'mount.moves')?.reserve?.value ?? Number.NaN;
+    const steps = holdSteps(SOFT, `mount.moves:${CHAIN}`, { ends: 'not yet' });
+    let next = steps.next();
+    while (!next.done) next = steps.next();
+    const [first] = next.value?.proposals ?? [];
+    const least = [1.25, 1.5, 2, 3, 4, 6, 10, 20].find((one) => reserve * one >= 1) ?? Number.NaN;
+    expect(first?.what).toBe(`Hold the engine on mounts of ${300 * least} N/mm`);
+    expect(first?.patches).toHaveLength(4);
+    expect(first?.reaches).toBe(true);
+    expect(first?.after?.reserve?.value).toBeCloseTo(reserve * least, 9);
   });
 
   test('the working shows the balance, ending in what the finding holds', () => {

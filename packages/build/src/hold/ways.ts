@@ -4,7 +4,15 @@ import type { Way } from './ladder.ts';
 import { moreTravel, setOtherwise } from './ways/adjusters.ts';
 import { lighterBearing, oneHeld, otherSeal, strongerBearing } from './ways/bearings.ts';
 import { betterBelt, eitherLarger, guarded, oiledBetter, riveted } from './ways/chain-care.ts';
-import { intoPlane, nearerLoads, otherLinks, setParallel, strongerChain, tensioned } from './ways/chains.ts';
+import {
+  idlerIntoPlane,
+  intoPlane,
+  nearerLoads,
+  otherLinks,
+  setParallel,
+  strongerChain,
+  tensioned,
+} from './ways/chains.ts';
 import { movedApart } from './ways/clearance.ts';
 import { coarserTeeth, harderGears, housed, newPair, truerTeeth, widerFace } from './ways/gears.ts';
 import { closedIn, finerOpenings, furtherOff, heldIn, toeFin } from './ways/guards.ts';
@@ -34,6 +42,7 @@ import {
   withinHub,
 } from './ways/hub-shape.ts';
 import { centred, heldAlong, largerJoint, largerSpigot } from './ways/joins.ts';
+import { stifferMounts } from './ways/mounts.ts';
 import { stifferPlates, strongerPlate } from './ways/plates.ts';
 import { loadBack, loadForward, longerBase, lower, otherPivot, wider } from './ways/road.ts';
 import { bored, clamped, inSteel, keptFromTurning, moreFloat, otherClass, roomier } from './ways/seats.ts';
@@ -97,6 +106,10 @@ const WAYS: Partial<Readonly<Record<CheckId, readonly Way[]>>> = {
   'chain.links': [otherLinks],
   'chain.parallel': [setParallel],
   'chain.plane': [setOtherwise, intoPlane],
+  'idler.plane': [idlerIntoPlane],
+  'mount.moves': [stifferMounts],
+  'mount.line': [stifferMounts],
+  'mount.slack': [stifferMounts],
   'chain.stroke': takeUp,
   'adjust.slack': takeUp,
   'adjust.fitting': takeUp,

@@ -1,11 +1,15 @@
 /** Chains: their size, links, tensioner, and the place of their sprockets. */
+import { dot, minus, norm, times } from '@oddwheel/mechanics/numerics/vector';
 import { CHAIN_SIZES } from '@oddwheel/tables/chain-sizes';
 import { rowInSi } from '@oddwheel/tables/table';
 import type { Seat, Shaft } from '../../model/model.ts';
-import { change, type Ground, type Ladder, ladder, lengthText, put, range, type Step } from '../ladder.ts';
+import { change, type Ground, type Ladder, ladder, lengthText, put, range, type Step, single } from '../ladder.ts';
 import { takenUp } from './adjusters.ts';
 import { alike, BETWEEN, half, isDonors, type Meshed, shaftOf, stagesOn } from './parts.ts';
 import { chainOf, teethPatches } from './train.ts';
+
+/** m: a place is not moved by less. */
+const NOISE = 1e-7;
 
 const sizes = Object.keys(CHAIN_SIZES.rows).map((key) => {
   const si = rowInSi(CHAIN_SIZES, key as keyof typeof CHAIN_SIZES.rows);
@@ -143,6 +147,27 @@ export function intoPlane(ground: Ground): readonly Ladder[] {
     ...shiftedSeat(ground, from, driver, sign),
     ...shiftedSeat(ground, to, driven, sign),
   ]);
+}
+
+/** The idler moved along the driver's shaft until it stands where the chain runs. */
+export function idlerIntoPlane(ground: Ground): readonly Ladder[] {
+  const found = chainOf(ground);
+  const idler = found?.stage.idler;
+  if (!found || !idler) return [];
+  const { stage, driver, driven, from } = found;
+  const off = dot(minus(idler.at, driver.at), from.direction);
+  const moved = minus(idler.at, times(off, from.direction));
+  const patches = (['x', 'y', 'z'] as const).flatMap((axis, k) => {
+    const at = `${idler.address}/at/${axis}`;
+    const [now = 0, next = 0] = [idler.at[k], moved[k]];
+    return Math.abs(next - now) < NOISE ? [] : [put(ground, at, lengthText(ground, at, next))];
+  });
+  if (patches.length === 0) return [];
+  return single('adjust', {
+    what: `Move the idler of ${stage.name} ${ground.show('length', Math.abs(off))} along ${from.name}, to where the chain runs`,
+    patches,
+    size: Math.abs(off) / norm(minus(driven.at, driver.at)),
+  });
 }
 
 /** Both parts of a chain or belt moved along their shafts by the same way, so that they stay in one plane; station grows on the first for +1. */

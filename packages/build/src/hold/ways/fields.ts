@@ -18,13 +18,14 @@ function shifted(text: string | undefined, kind: Kind, by: number): string | nul
   return `${parsed.lo < parsed.hi ? `${at(parsed.lo)}..${at(parsed.hi)}` : at(parsed.si)} ${typed}`.trim();
 }
 
-/** A typed quantity so many times as large, in its own unit and in two figures; null where nothing is typed. */
+/** A typed quantity or range so many times as large, in its own unit and in two figures; null where nothing is typed. */
 export function scaledText(ground: Ground, address: string, kind: Kind, times: number): string | null {
   const text = typedAt(ground, address);
   const parsed = text === undefined ? null : parseInput(text, kind);
   if (!parsed?.ok) return null;
   const { symbol, typed } = requireUnit(kind, parsed.unit);
-  return `${Number(fromSi(kind, symbol, parsed.si * times).toPrecision(2))} ${typed}`.trim();
+  const at = (si: number): number => Number(fromSi(kind, symbol, si * times).toPrecision(2));
+  return `${parsed.lo < parsed.hi ? `${at(parsed.lo)}..${at(parsed.hi)}` : at(parsed.si)} ${typed}`.trim();
 }
 
 /** A typed quantity raised or lowered; a range is moved whole. */
