@@ -93,6 +93,17 @@ describe('make it hold', () => {
     expect(touched.filter((at) => /output\/(seats\/bearing|material|pieces)/.test(at))).toEqual([]);
   });
 
+  test('pulleys 3 mm out of their plane are set by their screws, or either is moved until the angle is a quarter of a degree', () => {
+    const at = '/path/shafts/countershaft/seats/pulley/station';
+    const { proposals } = hold(open(CART, [{ op: 'set', at, value: '228 mm' }]), 'belt.angle:/path/stages/belt');
+    expect(proposals.map(({ what, reaches }) => [what.replace(/ [a-z]+ by .*| \d.*$/, ''), reaches])).toEqual([
+      ['Set the screws of pulley', true],
+      ['Move pulley', true],
+      ['Move pulley', true],
+    ]);
+    expect(proposals.flatMap(({ patches }) => patches.map((patch) => patch.at))).toContain(at);
+  });
+
   test('says so where a finding holds, asks for something first, or is not there', () => {
     const session = open(CART);
     expect(hold(session, 'chain.pull:/path/stages/chain')).toMatchObject({ proposals: [], none: 'It holds.' });

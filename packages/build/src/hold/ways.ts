@@ -88,6 +88,7 @@ const WAYS: Partial<Readonly<Record<CheckId, readonly Way[]>>> = {
   'guard.hold': [heldIn],
   'chain.broken': [guarded],
   'chain.jam': [guarded],
+  'belt.angle': [setOtherwise, intoPlane],
   'belt.teeth': [betterBelt],
   'gear.bending': teeth,
   'gear.contact': teeth,

@@ -5,7 +5,7 @@ import { rowInSi } from '@oddwheel/tables/table';
 import type { Seat, Shaft } from '../../model/model.ts';
 import { change, type Ground, type Ladder, ladder, lengthText, put, range, type Step, single } from '../ladder.ts';
 import { takenUp } from './adjusters.ts';
-import { alike, BETWEEN, half, isDonors, type Meshed, shaftOf, stagesOn } from './parts.ts';
+import { alike, BETWEEN, half, isDonors, type Meshed, meshed, shaftOf, stagesOn } from './parts.ts';
 import { chainOf, teethPatches } from './train.ts';
 
 /** m: a place is not moved by less. */
@@ -140,8 +140,12 @@ function shiftedSeat(ground: Ground, shaft: Shaft, seat: Seat, sign: 1 | -1, mos
 
 /** Either sprocket moved along its shaft, to bring both in one plane. */
 export function intoPlane(ground: Ground): readonly Ladder[] {
-  const found = chainOf(ground);
-  if (!found) return [];
+  const { model, finding } = ground;
+  const found = meshed(
+    model,
+    model.stages.findIndex(({ address }) => address === finding.address),
+  );
+  if (found?.stage.kind !== 'chain' && found?.stage.kind !== 'belt') return [];
   const { driver, driven, from, to } = found;
   return ([1, -1] as const).flatMap((sign) => [
     ...shiftedSeat(ground, from, driver, sign),
