@@ -2,12 +2,12 @@ import { trialCache } from './model/cache.ts';
 import { applyEdit } from './session.ts';
 import type { Session } from './session-types.ts';
 
-/** About as many edits as it takes until one is no quicker than the one before. */
+/** Enough for a browser to compile most of what an edit runs; it takes about half a second in all. */
 const EDITS = 40;
 
 /**
- * Edits that are thrown away, one for each step, each a tooth more or less on a stage: a machine compiles what it runs often, and the
- * builder's first edits answer as quickly as later ones. The session and what it keeps stay as they are.
+ * Edits that are thrown away, one for each step, each a tooth more or less on a stage: a browser compiles what it runs often, so that the
+ * builder's first edits answer sooner. The session and what it keeps stay as they are.
  * @returns without a step where no stage has teeth
  */
 export function* practice(session: Session): Generator<void, void> {

@@ -83,11 +83,12 @@ const SCALED_UP_TO = 1e5;
  * @returns scaled gives the reserve of the case at a place of `tried`, NaN for one that must be run; null where none can be scaled
  */
 function leadOf(
-  { demand, ...check }: Check,
+  check: Check,
   scene: Scene,
   subject: Subject,
   tried: readonly number[],
 ): { readonly outcome: Outcome; readonly scaled: (n: number) => number } | null {
+  const { demand } = check;
   if (!demand) return null;
   const demands = tried.map((c) => {
     const load = scene.cases[c];

@@ -178,11 +178,15 @@ interface Named {
   readonly at: Vec3;
 }
 
-const POINTS: Within<readonly Named[]> = new WeakMap();
+const POINTS: Within<Map<Body, readonly Named[]>> = new WeakMap();
 
 /** Points of a body that the build knows: the part on its shaft, and what is drawn of the body itself. */
 function pointsOf({ space }: Model, body: Body, seat: Seat): readonly Named[] {
-  return within(POINTS, [space, seat], () => drawnOf(space, body, seat));
+  // Which body carries a seat is said elsewhere, and may change while the seat stays.
+  const byBody = within(POINTS, [space, seat], () => new Map());
+  const found = byBody.get(body) ?? drawnOf(space, body, seat);
+  byBody.set(body, found);
+  return found;
 }
 
 /** The part on its shaft, corners of the solid boxes of the body, ends of its tubes. */
