@@ -236,7 +236,7 @@ describe('from an empty folder to a laid-out drive', () => {
     await page.keyboard.press('Enter');
     await story.laidOut(page);
     // Keys go on from the sheet that was made.
-    await expect.poll(() => page.evaluate(() => document.activeElement?.id)).toBe('step-sheet');
+    await expect.poll(() => page.evaluate(() => document.activeElement?.id), { timeout: 10_000 }).toBe('step-sheet');
 
     await story.findByKeys(page, 'Shaft A');
     const before = bench.text();
