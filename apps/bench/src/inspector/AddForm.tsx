@@ -15,6 +15,8 @@ interface Props {
   readonly tools: StructureTools;
   /** The file can't be written now: why. */
   readonly locked: string | null;
+  /** It was opened by a press: the keys go on in its first field. */
+  readonly takesFocus: boolean;
   readonly onClose: () => void;
 }
 
@@ -33,7 +35,7 @@ const firstAnswers = (form: Form): Answers =>
  * The form that is filled before something is added. What the edit changes besides is told before it is made; what is wrong
  * stands at its fields, and nothing that was typed is lost.
  */
-export function AddForm({ adding, tools, locked, onClose }: Props): JSX.Element {
+export function AddForm({ adding, tools, locked, takesFocus, onClose }: Props): JSX.Element {
   const [kind, setKind] = useState(adding.kinds?.[0] ?? null);
   const [form, setForm] = useState<Form | null>(null);
   const [typed, setTyped] = useState<Answers>({});
@@ -52,7 +54,7 @@ export function AddForm({ adding, tools, locked, onClose }: Props): JSX.Element 
       const first = form === null;
       // What was typed for another kind stays where both ask for it.
       flushSync(() => setForm(next));
-      if (first) box.current?.querySelector<HTMLElement>('select, input')?.focus();
+      if (first && takesFocus) box.current?.querySelector<HTMLElement>('select, input')?.focus();
     });
     return () => {
       overtaken = true;

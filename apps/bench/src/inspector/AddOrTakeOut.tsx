@@ -29,6 +29,8 @@ export function AddOrTakeOut(props: Props): JSX.Element | null {
   const [chosen, setChosen] = useState<Adding | null>(
     !structure.present && choices.length === 1 ? (choices[0] ?? null) : null,
   );
+  // A form that stands open by itself leaves the focus where the keys are.
+  const [pressed, setPressed] = useState(false);
   const buttons = useRef(new Map<string, HTMLButtonElement>());
   if (choices.length === 0 && removals.length === 0 && !picture) return null;
   const close = (): void => {
@@ -53,7 +55,10 @@ export function AddOrTakeOut(props: Props): JSX.Element | null {
                   className="link"
                   disabled={locked !== null}
                   aria-expanded={chosen?.key === choice.key}
-                  onClick={() => setChosen(chosen?.key === choice.key ? null : choice)}
+                  onClick={() => {
+                    setPressed(true);
+                    setChosen(chosen?.key === choice.key ? null : choice);
+                  }}
                 >
                   {choice.name}
                 </button>
@@ -74,7 +79,9 @@ export function AddOrTakeOut(props: Props): JSX.Element | null {
           </ul>
         </div>
       )}
-      {chosen !== null && <AddForm key={chosen.key} adding={chosen} tools={tools} locked={locked} onClose={close} />}
+      {chosen !== null && (
+        <AddForm key={chosen.key} adding={chosen} tools={tools} locked={locked} takesFocus={pressed} onClose={close} />
+      )}
       {removals.length > 0 && (
         <div className="add-row">
           <h3>Take out</h3>

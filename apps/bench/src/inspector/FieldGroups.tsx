@@ -66,7 +66,9 @@ function Group({
           Add {addition.name.toLowerCase()}
         </button>
       )}
-      {addition && open && <AddForm adding={addingOf(addition)} tools={tools} locked={locked} onClose={close} />}
+      {addition && open && (
+        <AddForm adding={addingOf(addition)} tools={tools} locked={locked} takesFocus onClose={close} />
+      )}
       {removal && <TakeOut at={removal.at} name={removal.name} tools={tools} locked={locked} />}
     </fieldset>
   );

@@ -44,7 +44,7 @@ export function OwnReserve({ finding, has, tools, locked, onReveal }: Props): JS
       >
         Use a design reserve of your own
       </button>
-      {open && <AddForm adding={ownReserve(finding.id)} tools={tools} locked={locked} onClose={close} />}
+      {open && <AddForm adding={ownReserve(finding.id)} tools={tools} locked={locked} takesFocus onClose={close} />}
     </div>
   );
 }
