@@ -201,8 +201,10 @@ describe('from an empty folder to a laid-out drive', () => {
     await form().getByRole('button', { name: 'Add', exact: true }).tap();
     await form().getByRole('button', { name: 'Add it' }).tap();
     await expect.poll(stages).toHaveLength(4);
+    const made = inspector().getByRole('heading', { name: 'Spur 1', exact: true });
+    await made.waitFor();
     await page.reload();
-    await inspector().getByRole('heading', { name: 'Spur 1', exact: true }).waitFor();
+    await made.waitFor();
     await inspector().getByRole('button', { name: 'Close' }).tap();
 
     for (const name of story.STEPS) {
