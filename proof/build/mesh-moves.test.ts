@@ -23,8 +23,8 @@ function along(session: Session): { readonly moved: number; readonly thrust: num
   const answer = load ? scene.strength.answer(1, load) : null;
   if (!answer?.ok) throw new Error('no answer');
   return {
-    moved: Math.abs(answer.solution.along[0] ?? 0),
-    thrust: Math.abs(answer.solution.reactions[0]?.axial ?? 0),
+    moved: Math.abs(answer.solution.alongAt(0) ?? 0),
+    thrust: Math.abs(answer.solution.reactionAt(0)?.axial ?? 0),
   };
 }
 

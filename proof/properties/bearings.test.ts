@@ -64,7 +64,8 @@ test('bins of the duty lie on the line between solved cases, as if each were sol
         duty.bins.forEach((bin, n) => {
           const answer = scene.strength.answer(k, bin.load);
           if (!answer.ok) throw new Error('not solved');
-          const { reactions } = answer.solution;
+          const { solution } = answer;
+          const reactions = bearings.flatMap((_, b) => solution.reactionAt(b) ?? []);
           const alone = shareThrust(
             bearings.map(({ seat }) => seat),
             reactions.map(({ radial }) => radial),

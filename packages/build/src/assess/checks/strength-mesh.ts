@@ -42,8 +42,8 @@ export const meshMoves: Check = {
       );
       const { solution } = answer;
       for (const [value, way] of [
-        [Math.abs(solution.along[node] ?? 0), `along ${shaft.name}`],
-        [solution.across[node] ?? 0, `across ${shaft.name}`],
+        [Math.abs(solution.alongAt(node) ?? 0), `along ${shaft.name}`],
+        [solution.acrossAt(node) ?? 0, `across ${shaft.name}`],
       ] as const)
         if (value > most.value) most = { value, of: found.name, way };
     }

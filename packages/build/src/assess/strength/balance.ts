@@ -28,9 +28,9 @@ export function shaftBalance({ strength, cases }: Scene): number | null {
         turning = Math.max(turning, norm(m));
       };
       for (const one of loads) add(one.at, one.force, one.moment);
-      solution.reactions.forEach((reaction, b) => {
-        const { station } = bearings[b]?.seat ?? { station: 0 };
-        add(plus(shaft.origin, times(station, shaft.direction)), reaction.force, [0, 0, 0]);
+      bearings.forEach(({ seat }, b) => {
+        const { force: held } = solution.reactionAt(b) ?? { force: [0, 0, 0] };
+        add(plus(shaft.origin, times(seat.station, shaft.direction)), held, [0, 0, 0]);
       });
       if (largest === 0) continue;
       worst = Math.max(worst ?? 0, norm(force) / largest, norm(moment) / (largest * length + turning));

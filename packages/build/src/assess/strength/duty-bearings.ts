@@ -41,15 +41,16 @@ function work({ strength }: Scene, { bins, none }: DutyRun, k: number): DutyBear
   const solved = ([1, -1] as const).map((sign) => {
     const bin = bins.find(({ load }) => Math.sign(torqueOf(load)) === sign);
     const answer = bin && strength.answer(k, bin.load);
-    return bin && answer?.ok ? { torque: torqueOf(bin.load), reactions: answer.solution.reactions } : null;
+    return bin && answer?.ok ? { torque: torqueOf(bin.load), solution: answer.solution } : null;
   });
   return {
     ok: true,
     bins: bins.map(({ load }) => {
       const torque = torqueOf(load);
       const line = torque === 0 ? null : solved[torque > 0 ? 0 : 1];
-      const forces = still.solution.reactions.map(({ force }, b): Vec3 => {
-        const at = line?.reactions[b]?.force;
+      const forces = seats.map((_, b): Vec3 => {
+        const force = still.solution.reactionAt(b)?.force ?? [0, 0, 0];
+        const at = line?.solution.reactionAt(b)?.force;
         return line && at ? plus(force, times(torque / line.torque, minus(at, force))) : force;
       });
       let thrust = 0;

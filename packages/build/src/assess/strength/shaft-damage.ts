@@ -1,8 +1,9 @@
 import type { Scene } from '../checks/check.ts';
 import type { Missing } from '../types.ts';
 import type { DutyRun } from './duty.ts';
+import { type SectionForces, type Sections, sectionAt } from './sections.ts';
 import { fatigueUse, type Place } from './shaft-places.ts';
-import type { SectionForces, ShaftStructure } from './shaft-structure.ts';
+import type { ShaftStructure } from './shaft-structure.ts';
 
 /** One section of a shaft over the duty: stresses and turns of each step that bends it. */
 export interface DutyStresses {
@@ -15,7 +16,7 @@ export interface DutyStresses {
 }
 
 export type DutySections =
-  | { readonly ok: true; readonly bins: readonly (readonly SectionForces[])[] }
+  | { readonly ok: true; readonly bins: readonly Sections[] }
   | { readonly ok: false; readonly missing: readonly Missing[] };
 
 /** Places that come this near to the one that is used most are compared by the sum of their damage. */
@@ -39,23 +40,15 @@ export function dutySections(scene: Scene, duty: DutyRun, k: number): DutySectio
 /** Nothing but the torque loads a shaft that carries no wheel, so one step for each way of turning stands for all of them. */
 function work({ strength, model }: Scene, { bins }: DutyRun, k: number): DutySections {
   const scaled = k < model.shafts.length - 1;
-  const whole = new Map<number, { readonly torque: number; readonly sections: readonly SectionForces[] }>();
-  const found: (readonly SectionForces[])[] = [];
+  const whole = new Map<number, { readonly torque: number; readonly sections: Sections }>();
+  const found: Sections[] = [];
   for (const { load } of bins) {
     const torque = load.shafts[k]?.torque ?? 0;
     const sign = Math.sign(torque);
     const one = scaled ? whole.get(sign) : undefined;
     if (one && torque !== 0) {
-      const by = torque / one.torque;
-      found.push(
-        one.sections.map(({ station, bending, shear, torque: twisting, axial }) => ({
-          station,
-          bending: by * bending,
-          shear: by * shear,
-          torque: by * twisting,
-          axial: by * axial,
-        })),
-      );
+      const { by } = one.sections;
+      found.push({ ...one.sections, by: by * (torque / one.torque) });
       continue;
     }
     const answer = strength.answer(k, load);
@@ -84,7 +77,7 @@ function stressesAt(
  */
 export function dutyStresses(
   places: readonly Place[],
-  bins: readonly (readonly SectionForces[])[],
+  bins: readonly Sections[],
   duty: DutyRun,
   k: number,
 ): readonly DutyStresses[] {
@@ -95,7 +88,7 @@ export function dutyStresses(
       place,
       entry,
       most: bins.reduce((most, sections) => {
-        const forces = sections[entry];
+        const forces = sectionAt(sections, entry);
         return forces ? Math.max(most, use(place, forces)) : most;
       }, 0),
     })),
@@ -106,7 +99,7 @@ export function dutyStresses(
     .filter(({ most }) => most >= NEAR * top)
     .flatMap(({ place, entry }): DutyStresses[] => {
       const steps = bins.flatMap((sections, n) => {
-        const forces = sections[entry];
+        const forces = sectionAt(sections, entry);
         const bin = duty.bins[n];
         if (!forces || !bin) return [];
         const { swing, mean } = stressesAt(place, forces);

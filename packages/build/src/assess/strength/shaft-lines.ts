@@ -7,6 +7,7 @@ import { type Evaluation, lowest } from '../evaluation.ts';
 import type { CaseLoads } from '../loads.ts';
 import type { Missing } from '../types.ts';
 import { thinnestAt } from './diameters.ts';
+import { sectionAt } from './sections.ts';
 import { fatigueUse, type Place, placesOf, yieldUse } from './shaft-places.ts';
 import { across, type ShaftSolution, type ShaftStructure } from './shaft-structure.ts';
 import { smallestBearing } from './smallest-bearing.ts';
@@ -155,7 +156,7 @@ function placeLines(evaluation: Evaluation, k: number, places: readonly Place[],
     let [yields, tires] = [0, 0];
     for (const { sections, steady } of solved)
       for (const entry of place.entries) {
-        const forces = sections[entry];
+        const forces = sectionAt(sections, entry);
         if (!forces) continue;
         yields = Math.max(yields, yieldUse(place, forces));
         if (steady) tires = Math.max(tires, ofFatigue(place, forces));
@@ -216,7 +217,7 @@ export function shaftLines(evaluation: Evaluation, wantedCase?: string): readonl
       caseName: load.point.name,
       directions: [first, second],
       bearings: structure.bearings.map(({ seat }, b) => {
-        const force = solution.reactions[b]?.force ?? [0, 0, 0];
+        const force = solution.reactionAt(b)?.force ?? [0, 0, 0];
         return {
           address: seat.address,
           name: seat.name,

@@ -10,7 +10,8 @@ import type { At, Used } from '../geometry/types.ts';
 import { thinnestAt } from './diameters.ts';
 import { type NotchFactors, notchFactors } from './notch-factors.ts';
 import { notchesOf, type ShaftNotch, stepsOf } from './notches.ts';
-import type { SectionForces, ShaftSolution, ShaftStructure } from './shaft-structure.ts';
+import { type SectionForces, sectionAt } from './sections.ts';
+import type { ShaftSolution, ShaftStructure } from './shaft-structure.ts';
 
 /** A section of a shaft that is looked at: ends of its stretches, steps and notches. */
 export interface Place {
@@ -254,7 +255,7 @@ function greatestAnew(places: readonly Place[], { sections }: ShaftSolution, siz
   let found: AtPlace | null = null;
   for (const place of places)
     for (const entry of place.entries) {
-      const forces = sections[entry];
+      const forces = sectionAt(sections, entry);
       if (!forces) continue;
       const here = size(place, forces);
       if (here > most) {

@@ -1,5 +1,5 @@
 import type { SeatLoad } from './seat-loads.ts';
-import type { ShaftSolution } from './shaft-structure.ts';
+import type { Reaction, ShaftSolution } from './shaft-structure.ts';
 
 /** Part of the greatest load by which two lots of loads may differ and still be the same but for their size: rounding. */
 const ROUNDING = 1e-12;
@@ -35,69 +35,49 @@ export function timesAsLarge(loads: readonly SeatLoad[], one: readonly SeatLoad[
 }
 
 /**
- * A shaft under loads so many times as large: it is linear, so all of its answer is as well. Each part is worked out when it is first read.
+ * A shaft under loads so many times as large: it is linear, so all of its answer is as well.
  * @param by above zero
  */
 export function scaledSolution(one: ShaftSolution, by: number): ShaftSolution {
   return new Scaled(one, by);
 }
 
-interface Made {
-  sections?: ShaftSolution['sections'];
-  reactions?: ShaftSolution['reactions'];
-  slope?: ShaftSolution['slope'];
-}
-
-/** A class, since a part with a function of its own for each number would be made in every case, and few are read. */
+/** A class, since there are thousands of such answers, and few of their numbers are read. */
 class Scaled implements ShaftSolution {
   readonly scaled: { readonly one: ShaftSolution; readonly by: number };
-  private readonly made: Made = {};
 
   constructor(one: ShaftSolution, by: number) {
     this.scaled = { one, by };
   }
 
-  private all(values: readonly number[]): readonly number[] {
-    return values.map((x) => this.scaled.by * x);
-  }
-
   get sections(): ShaftSolution['sections'] {
     const { one, by } = this.scaled;
-    this.made.sections ??= one.sections.map(({ station, bending, shear, torque, axial }) => ({
-      station,
-      bending: by * bending,
-      shear: by * shear,
-      torque: by * torque,
-      axial: by * axial,
-    }));
-    return this.made.sections;
+    const { numbers, first, by: before } = one.sections;
+    return { numbers, first, by: by * before };
   }
 
-  get reactions(): ShaftSolution['reactions'] {
+  reactionAt(bearing: number): Reaction | undefined {
     const { one, by } = this.scaled;
-    this.made.reactions ??= one.reactions.map(({ force: [x, y, z], radial, axial }) => ({
-      force: [by * x, by * y, by * z] as const,
-      radial: by * radial,
-      axial: by * axial,
-    }));
-    return this.made.reactions;
+    const reaction = one.reactionAt(bearing);
+    if (!reaction) return undefined;
+    const [x, y, z] = reaction.force;
+    return { force: [by * x, by * y, by * z], radial: by * reaction.radial, axial: by * reaction.axial };
   }
 
-  get slope(): readonly number[] {
-    this.made.slope ??= this.all(this.scaled.one.slope);
-    return this.made.slope;
+  acrossAt(node: number): number | undefined {
+    return this.times(this.scaled.one.acrossAt(node));
   }
 
-  get across(): readonly number[] {
-    return this.all(this.scaled.one.across);
+  slopeAt(node: number): number | undefined {
+    return this.times(this.scaled.one.slopeAt(node));
   }
 
-  get along(): readonly number[] {
-    return this.all(this.scaled.one.along);
+  alongAt(node: number): number | undefined {
+    return this.times(this.scaled.one.alongAt(node));
   }
 
-  get twist(): readonly number[] {
-    return this.all(this.scaled.one.twist);
+  private times(x: number | undefined): number | undefined {
+    return x === undefined ? undefined : this.scaled.by * x;
   }
 
   get moves(): Float64Array {

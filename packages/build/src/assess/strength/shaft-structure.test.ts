@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Seat, Shaft, Value } from '../../model/model.ts';
 import { resolveSteel } from '../../model/resolve-strength.ts';
 import type { SeatLoad } from './seat-loads.ts';
+import { OF_SECTION, type SectionForces, sectionAt } from './sections.ts';
 import { scaledSolution, timesAsLarge } from './shaft-scaled.ts';
 import { solveShaft } from './shaft-solve.ts';
 import { type ShaftSolution, shaftStructure } from './shaft-structure.ts';
@@ -20,6 +21,11 @@ const stiffness = (si: number): Value => ({
   source: null,
   recipe: null,
 });
+
+const allSections = ({ sections }: ShaftSolution): readonly SectionForces[] =>
+  Array.from({ length: sections.numbers.length / OF_SECTION }, (_, k) => sectionAt(sections, k)).filter(
+    (section) => section !== undefined,
+  );
 
 interface Given {
   readonly pieces: readonly (readonly [from: number, to: number, diameter: number])[];
@@ -102,7 +108,7 @@ describe('a shaft in two planes: bevel pinion overhung, sprocket between the bea
     [0.075, 0.2],
   );
   it('reactions, as worked by hand with moments about each bearing', () => {
-    const [a, b] = solution.reactions;
+    const [a, b] = [solution.reactionAt(0), solution.reactionAt(1)];
     expect(a?.force[0]).toBeCloseTo(150, 3);
     expect(a?.force[1]).toBeCloseTo(-854.42, 1);
     expect(a?.force[2]).toBeCloseTo(-116.67, 1);
@@ -110,7 +116,7 @@ describe('a shaft in two planes: bevel pinion overhung, sprocket between the bea
     expect(b?.force[2]).toBeCloseTo(-1783.33, 1);
   });
   it('bending moments at the sprocket and at the second bearing, and 25 N·m between sprocket and pinion', () => {
-    const at = (station: number) => solution.sections.filter((s) => Math.abs(s.station - station) < 1e-9);
+    const at = (station: number) => allSections(solution).filter((s) => Math.abs(s.station - station) < 1e-9);
     expect(at(0.075)[0]?.bending).toBeCloseTo(64.676, 2);
     expect(at(0.15)[0]?.bending).toBeCloseTo(51.25, 2);
     expect(Math.abs(at(0.15)[0]?.torque ?? 0)).toBeCloseTo(25, 6);
@@ -136,11 +142,13 @@ describe('stepped shaft, closed form of strength-of-materials texts (memory)', (
     [0.2],
   );
   it('sags 0.2604 mm in the middle and stands 0.0023683 rad at its ends, with shear a little more', () => {
-    const middle = Math.max(...solution.across);
+    const middle = Math.max(
+      ...[...Array(solution.moves.length / 6).keys()].map((node) => solution.acrossAt(node) ?? 0),
+    );
     // Shear of a round bar adds F L / (4 κ G A), about 3 % here.
     expect(middle).toBeGreaterThan(0.2604e-3);
     expect(middle).toBeLessThan(1.04 * 0.2604e-3);
-    expect(solution.slope[0]).toBeCloseTo(0.0023683, 5);
+    expect(solution.slopeAt(0)).toBeCloseTo(0.0023683, 5);
   });
 });
 
@@ -160,8 +168,8 @@ describe('properties', () => {
     );
   it('halving the stiffness of one of three bearings moves load to the others', () => {
     const [stiff, soft] = [three(5e7), three(2.5e7)];
-    expect(soft.reactions[1]?.radial).toBeLessThan(stiff.reactions[1]?.radial ?? 0);
-    expect(soft.reactions[0]?.radial).toBeGreaterThan(stiff.reactions[0]?.radial ?? 0);
+    expect(soft.reactionAt(1)?.radial).toBeLessThan(stiff.reactionAt(1)?.radial ?? 0);
+    expect(soft.reactionAt(0)?.radial).toBeGreaterThan(stiff.reactionAt(0)?.radial ?? 0);
   });
   it('reciprocity: a load here moves there as much as the same load there moves here', () => {
     const given: Given = {
@@ -236,14 +244,22 @@ describe('a shaft is linear: loads 3.7 times as large', () => {
     };
     for (const key of ['bending', 'shear', 'torque', 'axial'] as const)
       near(
-        scaled.sections.map((section) => section[key]),
-        alone.sections.map((section) => section[key]),
+        allSections(scaled).map((section) => section[key]),
+        allSections(alone).map((section) => section[key]),
       );
-    near(
-      scaled.reactions.flatMap(({ force, radial, axial }) => [...force, radial, axial]),
-      alone.reactions.flatMap(({ force, radial, axial }) => [...force, radial, axial]),
-    );
-    for (const key of ['across', 'slope', 'along', 'twist'] as const) near(scaled[key], alone[key]);
+    const held = (solution: ShaftSolution): readonly number[] =>
+      [0, 1, 2].flatMap((b) => {
+        const { force, radial, axial } = solution.reactionAt(b) ?? { force: [], radial: Number.NaN, axial: Number.NaN };
+        return [...force, radial, axial];
+      });
+    near(held(scaled), held(alone));
+    const nodes = [...Array(alone.moves.length / 6).keys()];
+    for (const key of ['acrossAt', 'slopeAt', 'alongAt'] as const)
+      near(
+        nodes.map((node) => scaled[key](node) ?? Number.NaN),
+        nodes.map((node) => alone[key](node) ?? Number.NaN),
+      );
+    expect([scaled.reactionAt(3), scaled.slopeAt(nodes.length), alone.acrossAt(-1)]).toEqual(Array(3).fill(undefined));
     near([...scaled.moves], [...alone.moves]);
     expect(scaled.held).toBeCloseTo(alone.held, 9);
   });

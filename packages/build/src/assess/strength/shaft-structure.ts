@@ -7,6 +7,7 @@ import type { At } from '../geometry/types.ts';
 import type { Missing } from '../types.ts';
 import { diametersOf, reach, type Stretch, thinnestAt } from './diameters.ts';
 import { notchesOf } from './notches.ts';
+import type { Sections } from './sections.ts';
 
 /** One shaft as a beam on its bearings, factored once. */
 export interface ShaftStructure {
@@ -21,13 +22,10 @@ export interface ShaftStructure {
   readonly missing: readonly Missing[];
 }
 
-/** Forces inside a shaft just before or behind a station. */
-export interface SectionForces {
-  readonly station: number;
-  /** Resultant of both planes. */
-  readonly bending: number;
-  readonly shear: number;
-  readonly torque: number;
+/** What a bearing does to its shaft. */
+export interface Reaction {
+  readonly force: Vec3;
+  readonly radial: number;
   readonly axial: number;
 }
 
@@ -35,15 +33,13 @@ export interface SectionForces {
 export interface ShaftSolution {
   /** The answer that this one is so many times as large as; null where it was solved by itself. */
   readonly scaled: { readonly one: ShaftSolution; readonly by: number } | null;
-  /** At each end of each stretch between nodes, in order. */
-  readonly sections: readonly SectionForces[];
-  /** What each bearing does to the shaft. */
-  readonly reactions: readonly { readonly force: Vec3; readonly radial: number; readonly axial: number }[];
-  /** Movement across the shaft and slope at each node, resultant of both planes; movement along it; twist. */
-  readonly across: readonly number[];
-  readonly slope: readonly number[];
-  readonly along: readonly number[];
-  readonly twist: readonly number[];
+  readonly sections: Sections;
+  /** What a bearing does to the shaft, by its index; undefined where there is none. */
+  readonly reactionAt: (bearing: number) => Reaction | undefined;
+  /** At a node: movement across the shaft and slope, resultants of both planes; movement along it. Undefined where there is no such node. */
+  readonly acrossAt: (node: number) => number | undefined;
+  readonly slopeAt: (node: number) => number | undefined;
+  readonly alongAt: (node: number) => number | undefined;
   /** Movements of the nodes, six by six. */
   readonly moves: Float64Array;
   /** Sum of all forces over their largest. */

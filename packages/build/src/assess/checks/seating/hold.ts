@@ -119,7 +119,7 @@ export const plateHolds: Check = {
         : null;
     const { load: own } = loadOn(at, answer.solution);
     if (own.radial + own.axial < NOTHING) return null;
-    const force = answer.solution.reactions[at.b]?.force ?? [0, 0, 0];
+    const force = answer.solution.reactionAt(at.b)?.force ?? [0, 0, 0];
     const angle = angleTo(plate, force, at.shaft.direction, alone);
     const input = {
       lengthwise: alone.lengthwise,

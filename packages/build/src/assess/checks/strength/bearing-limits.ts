@@ -209,14 +209,14 @@ export const bearingTilts: Check = {
   subjects: bearingSubjects,
   demand: bearingDemand(({ k, b, structure }, { strength }, load) => {
     const answer = strength.answer(k, load);
-    const slope = answer.ok ? answer.solution.slope[structure.bearings[b]?.node ?? -1] : null;
+    const slope = answer.ok ? answer.solution.slopeAt(structure.bearings[b]?.node ?? -1) : null;
     return slope != null && slope >= NO_SLOPE ? slope : null;
   }),
   run: onBearing(({ k, b, facts, structure, name }, scene, load) => {
     const answer = load && scene.strength.answer(k, load);
     if (!answer) return null;
     if (!answer.ok) return { kind: 'unknown', missing: answer.missing };
-    const slope = answer.solution.slope[structure.bearings[b]?.node ?? -1] ?? 0;
+    const slope = answer.solution.slopeAt(structure.bearings[b]?.node ?? -1) ?? 0;
     if (slope < NO_SLOPE) return null;
     const limit = KEEPS_ITS_LIFE[facts.kind];
     const { show } = scene;

@@ -87,20 +87,22 @@ function bearingOf(structure: ShaftStructure, k: number, address: string): Found
 /** Shares of a solved case: a solution belongs to one shaft of one build. */
 const SHARED = new WeakMap<ShaftSolution, BearingLoads>();
 
+function shareOf({ bearings }: ShaftStructure, solution: ShaftSolution): BearingLoads {
+  const reactions = bearings.flatMap((_, b) => solution.reactionAt(b) ?? []);
+  return shareThrust(
+    bearings.map(({ seat }) => seat),
+    reactions.map(({ radial }) => radial),
+    -reactions.reduce((sum, { axial }) => sum + axial, 0),
+  );
+}
+
 /** What one bearing carries in a solved case, and whether the build says who takes the push along the shaft. */
 export function loadOn(
   { structure, b }: Pick<BearingAt, 'structure' | 'b'>,
   solution: ShaftSolution,
 ): { readonly load: BearingLoad; readonly said: boolean } {
   const known = SHARED.get(solution);
-  const { reactions } = solution;
-  const shared =
-    known ??
-    shareThrust(
-      structure.bearings.map(({ seat }) => seat),
-      reactions.map(({ radial }) => radial),
-      -reactions.reduce((sum, { axial }) => sum + axial, 0),
-    );
+  const shared = known ?? shareOf(structure, solution);
   if (!known) SHARED.set(solution, shared);
   const { loads, said } = shared;
   return { load: loads[b] ?? { radial: 0, axial: 0 }, said };

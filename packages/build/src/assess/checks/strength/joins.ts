@@ -6,7 +6,7 @@ import { JOINT_LIMITS } from '@oddwheel/tables/joint-limits';
 import { rowInSi, sourceOf } from '@oddwheel/tables/table';
 import type { Model } from '../../../model/model.ts';
 import type { Join } from '../../../model/strength.ts';
-import type { SectionForces } from '../../strength/shaft-structure.ts';
+import { type SectionForces, sectionAt } from '../../strength/sections.ts';
 import type { Missing } from '../../types.ts';
 import type { Check, Outcome, Scene, Subject } from '../check.ts';
 import { measured } from '../measured.ts';
@@ -35,7 +35,9 @@ const unknown = (...missing: readonly Missing[]): Outcome => ({ kind: 'unknown',
 /** The greater load on either side of a joint. */
 function forcesAt({ structure, solution }: Solved, station: number): SectionForces | null {
   const node = structure.stations.findIndex((one) => Math.abs(one - station) < 1e-6);
-  const sides = [solution.sections[2 * node - 1], solution.sections[2 * node]].filter((side) => side !== undefined);
+  const sides = [sectionAt(solution.sections, 2 * node - 1), sectionAt(solution.sections, 2 * node)].filter(
+    (side) => side !== undefined,
+  );
   const [first, second = first] = sides;
   if (node < 0 || !first || !second) return null;
   return {

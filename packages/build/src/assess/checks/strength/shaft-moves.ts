@@ -49,7 +49,7 @@ export const shaftSlopes: Check = {
     let worst: { readonly seat: Seat; readonly slope: number; readonly limit: SlopeLimit } | null = null;
     for (const seat of shaft.seats) {
       const limit = limitAt(scene.model, shaft.id, seat);
-      const slope = solution.slope[nodeOf(structure, seat.station)];
+      const slope = solution.slopeAt(nodeOf(structure, seat.station));
       if (!limit || slope === undefined) continue;
       if (!worst || slope / limit.angle > worst.slope / worst.limit.angle) worst = { seat, slope, limit };
     }
