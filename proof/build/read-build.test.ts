@@ -101,6 +101,9 @@ describe('the path must lead from the engine to the wheel', () => {
     ['/path/shafts/shaft-a/stock', 'no-such-bar', ['reference.entry']],
     ['/brief/engine/idle', '9000 rpm', ['geometry.idle']],
     ['/brief/engine/curve/rows/2/0', 1500, ['geometry.curve-order']],
+    // Rows that were typed in turns a minute, read in radians a second.
+    ['/brief/engine/curve/units/speed', 'rad/s', ['geometry.curve-redline']],
+    ['/brief/engine/redline', '1300 rpm', ['geometry.curve-redline']],
     ['/path/stages/chain-1/teeth/driven', '40', ['shape.type']],
   ])('%s = %j', (at, value, codes) => {
     const found = broken(at, value);

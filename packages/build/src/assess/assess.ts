@@ -56,7 +56,6 @@ const gearName = (k: number): string => ['1st', '2nd', '3rd'][k] ?? `${k + 1}th`
 
 function write(evaluation: Evaluation, findings: readonly Finding[], here: Here, hereNote: string | null): Assessment {
   const { model, middle } = evaluation;
-  const plainRows = new Set(findings.filter((f) => f.reserve === null).map((f) => f.row));
   const loads = middle.scene.cases;
   const { show } = middle.scene;
   const stroke = reuse(evaluation.cache, 'stroke', [middle.scene], () => strokeOf(middle.scene));
@@ -68,7 +67,7 @@ function write(evaluation: Evaluation, findings: readonly Finding[], here: Here,
     cases: loadCases(evaluation),
     findings,
     ends: evaluation.ends,
-    reserves: evaluation.reserves.map((x, k) => (plainRows.has(Math.floor(k / evaluation.columns)) ? Number.NaN : x)),
+    reserves: measuredReserves(evaluation, findings),
     assumed: reuse(evaluation.cache, 'assumed', [model, stroke], () => [
       ...assumedOf(model.values),
       ...standAssumed(stroke, show),
@@ -107,6 +106,13 @@ function write(evaluation: Evaluation, findings: readonly Finding[], here: Here,
     notes: model.notes,
     pictures: model.pictures,
   };
+}
+
+/** Reserves of all rows in all cases; a finding without a number has none. */
+function measuredReserves({ reserves, columns }: Evaluation, findings: readonly Finding[]): Float64Array {
+  const out = reserves.slice();
+  for (const { reserve, row } of findings) if (reserve === null) out.fill(Number.NaN, row * columns, (row + 1) * columns);
+  return out;
 }
 
 /** Assumed values in the order of the path; blanks that stand on one unknown are told once, at the first of them. */

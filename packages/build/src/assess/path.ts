@@ -46,11 +46,21 @@ function marks(evaluation: Evaluation, findings: readonly Finding[]) {
 /** Keys of the address of an element of the path: "/path/stages/chain-1" has three, with an empty one before the first stroke. */
 const ELEMENT_KEYS = 4;
 
+/** The element that an address stands at or below. */
+function elementOf(address: string): string {
+  let end = -1;
+  for (let k = 0; k < ELEMENT_KEYS; k += 1) {
+    end = address.indexOf('/', end + 1);
+    if (end < 0) return address;
+  }
+  return address.slice(0, end);
+}
+
 /** Findings by the element that they stand at or below. */
 function byElement(findings: readonly Finding[]): (address: string) => readonly Finding[] {
   const groups = new Map<string, Finding[]>();
   for (const finding of findings) {
-    const element = finding.address.split('/', ELEMENT_KEYS).join('/');
+    const element = elementOf(finding.address);
     const group = groups.get(element);
     if (group) group.push(finding);
     else groups.set(element, [finding]);

@@ -84,6 +84,20 @@ export function engineFaults(root: unknown): Fault[] {
   }
   const idle = valueAt(root, '/brief/engine/idle');
   const redline = valueAt(root, '/brief/engine/redline');
+  const first: unknown = Array.isArray(rows) && Array.isArray(rows[0]) ? rows[0][0] : null;
+  if (typeof first === 'number' && typeof redline === 'string') {
+    const begins = `${first} ${String(valueAt(root, '/brief/engine/curve/units/speed'))}`;
+    const low = parseQuantity(begins, 'angularSpeed');
+    const high = parseInput(redline, 'angularSpeed');
+    if (low.ok && high.ok && high.lo <= low.si)
+      faults.push({
+        code: 'geometry.curve-redline',
+        address: '/brief/engine/redline',
+        problem: 'The torque curve begins above the redline: one of them is wrong, or the unit of the curve.',
+        read: redline,
+        accepted: `More than ${begins}, or a curve that begins below the redline.`,
+      });
+  }
   if (typeof idle === 'string' && typeof redline === 'string') {
     const low = parseInput(idle, 'angularSpeed');
     const high = parseInput(redline, 'angularSpeed');
