@@ -111,7 +111,8 @@ function write(evaluation: Evaluation, findings: readonly Finding[], here: Here,
 /** Reserves of all rows in all cases; a finding without a number has none. */
 function measuredReserves({ reserves, columns }: Evaluation, findings: readonly Finding[]): Float64Array {
   const out = reserves.slice();
-  for (const { reserve, row } of findings) if (reserve === null) out.fill(Number.NaN, row * columns, (row + 1) * columns);
+  for (const { reserve, row } of findings)
+    if (reserve === null) out.fill(Number.NaN, row * columns, (row + 1) * columns);
   return out;
 }
 
