@@ -1,6 +1,7 @@
 /**
  * Prints how long an edit of the demo takes in a worker of the browser, bundled as the page is: by the page's own model, what changed since the
- * last answer included, the ends of ranges left for later. Edits come as far apart as those of a dragged control.
+ * last answer included, from when the edit was due. Edits come as far apart as those of a dragged control, and the ends of ranges are asked for after
+ * each, as the page does.
  * Nothing is asserted: times belong to the machine. The aim is 5 ms, the cap 16 ms. Run by `npm run perf:worker`.
  */
 import { readFileSync } from 'node:fs';

@@ -33,10 +33,22 @@ import type { ModelApi, Outcome, Part, Replayed } from './model-api.ts';
 import { createRatiosModel } from './ratios-model.ts';
 import { createShaftModel } from './shaft-model.ts';
 
-/** Longest that the pass over the ranges keeps the worker from answering, ms. */
-const STRETCH = 8;
+/** Quiet after an edit before the ends of ranges are tried, ms: while one edit follows the other, none waits for them. */
+const QUIET = 60;
 
-const letOthersIn = (): Promise<void> => new Promise((done) => setTimeout(done, 0));
+const pause = (time: number): Promise<void> => new Promise((done) => setTimeout(done, time));
+
+/** Lets every question that waits come first; a timer would make each step wait 4 ms. */
+const letOthersIn = (): Promise<void> =>
+  new Promise((done) => {
+    const { port1, port2 } = new MessageChannel();
+    port1.onmessage = () => {
+      port1.close();
+      done();
+    };
+    port2.postMessage(null);
+  });
+
 /** A picture's bytes are put in place by attaching them, never by typing their hash. */
 const PICTURE_FILE = /^\/pictures\/[^/]+\/file$/;
 
@@ -110,10 +122,12 @@ export function createModel(): ModelApi {
       return edited.ok ? outcome(edited.session) : { ok: false, faults: edited.faults };
     },
     ranges: async () => {
-      let from = session;
-      if (!from || from.assessment.ends === 'tried') return null;
+      const asked = session;
+      if (!asked || asked.assessment.ends === 'tried') return null;
+      await pause(QUIET);
+      let from: Session | null = session;
+      if (from?.hash !== asked.hash) return null;
       let pass = rangePass(from);
-      let since = performance.now();
       for (;;) {
         const step = pass.next();
         if (step.done) {
@@ -121,9 +135,7 @@ export function createModel(): ModelApi {
           void practise(step.value);
           return change;
         }
-        if (performance.now() - since < STRETCH) continue;
         await letOthersIn();
-        since = performance.now();
         if (session === from) continue;
         if (session?.hash !== from.hash) return null;
         // The slider was moved; what is worked out so far is kept.
