@@ -152,7 +152,16 @@ describe('along a shaft', () => {
     await expect.poll(() => panel().getByLabel('Shaft', { exact: true }).inputValue()).toContain('shaft-b');
     await expect.poll(() => sheet().getAttribute('aria-label')).toContain('Shaft B');
     const curve = async () => sheet().locator('.plot-curve').first().getAttribute('d');
-    const before = await curve();
+    // The drawing takes the width that the inspector beside it leaves, once that is there.
+    await page.locator('.inspector').getByRole('heading', { name: 'Shaft B', exact: true }).waitFor();
+    let before = await curve();
+    await expect
+      .poll(async () => {
+        const last = before;
+        before = await curve();
+        return before === last;
+      })
+      .toBe(true);
     await page.locator('.path-table').getByRole('button', { name: 'Chain 2', exact: true }).click();
     const field = page.locator('.inspector').getByLabel('Driver teeth', { exact: true });
     await panel().getByLabel('Shaft', { exact: true }).selectOption({ label: 'Shaft B' });

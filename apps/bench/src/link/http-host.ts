@@ -81,6 +81,8 @@ const LAST_SEEN = 'build as last seen';
 
 /** A phone that has left the network may wait for minutes; after this it counts as no connection, ms. */
 const PATIENCE = 8000;
+/** The same for a picture, which takes longer to send, ms. */
+const PICTURE_PATIENCE = 20_000;
 
 /** Longest name of an edit that the host takes. */
 const LONGEST_NAME = 200;
@@ -169,7 +171,14 @@ export function createHostClient(device: string, outbox: Outbox): HostClient {
       const type = pictureType(bytes);
       if (type === null) throw new Error('This is no JPEG, PNG or WebP picture.');
       const body = new Uint8Array(bytes);
-      const response = await good(fetch('/api/pictures', { method: 'PUT', headers: { 'Content-Type': type }, body }));
+      const response = await good(
+        fetch('/api/pictures', {
+          method: 'PUT',
+          headers: { 'Content-Type': type },
+          body,
+          signal: AbortSignal.timeout(PICTURE_PATIENCE),
+        }),
+      );
       const answer: unknown = await response.json();
       if (!isRecord(answer) || typeof answer.hash !== 'string') throw new Error('The host gave the picture no name.');
       return answer.hash;
